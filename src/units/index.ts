@@ -1,0 +1,3 @@
+export { dbToRatio, ratioToDb, SLACK, toDbm, toMw } from "./decibel.js";
+export { feetToM, mToFeet } from "./length.js";
+export { sumPowersDbm } from "./power.js";
