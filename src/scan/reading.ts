@@ -4,6 +4,9 @@ export type Crowd = "empty" | "part" | "full";
 /** Letters of the IEEE 802.11 amendments, oldest first; `unknown` where the scan doesn't say. */
 export type WifiStandard = "unknown" | "b" | "g" | "a" | "n" | "ac" | "ax" | "be";
 
+/** Oldest first: of two rows that disagree, the newer standard is believed. */
+export const STANDARDS: readonly WifiStandard[] = ["unknown", "b", "a", "g", "n", "ac", "ax", "be"];
+
 /** One reading of one BSSID: a row of a beacon list that was understood and lies in 2400–2500 MHz. */
 export interface Reading {
   /** File name as given. */

@@ -7,8 +7,8 @@ import type { Reading } from "./reading.js";
  */
 export interface ScanImport {
   readonly source: string;
-  /** What the content turned out to be. */
-  readonly format: "scan-csv" | "linux-iw-scan";
+  /** What the content turned out to be; `unknown` has no row. */
+  readonly format: "scan-csv" | "linux-iw-scan" | "unknown";
   /** Does the format say how long ago each source was heard? */
   readonly hasAges: boolean;
   readonly readings: readonly Reading[];

@@ -1,0 +1,2 @@
+export { main } from "./main.js";
+export type { Io } from "./io.js";

@@ -1,0 +1,178 @@
+import { Command } from "commander";
+import type { CommonOptions, Context } from "./context.js";
+import type { ExitCode } from "./exit.js";
+import type { Io } from "./io.js";
+import { scanArguments } from "./scan-arguments.js";
+
+/** The option groups of the commands: flags, then what they mean. */
+const COMMON: readonly Option[] = [
+  ["--json", "print one JSON value"],
+  ["--units <unit>", "m or ft (default m; ft with --region US)"],
+  ["-o, --output <file>", "write to a file, whole or not at all"],
+  ["--quiet", "no notes, errors only"],
+  ["--no-color", "no bold or faint text"],
+];
+
+const SCANS: readonly Option[] = [
+  ["--place <name>", "place of the files named after it, where a row has none"],
+  ["--crowd <word>", "empty, part or full: the same for the crowd"],
+  ["--time <iso>", "ISO 8601: the same for the time"],
+  ["--strict", "a rejected row is an error (exit 65)"],
+];
+
+const SURVEY: readonly Option[] = [
+  ["--ignore <source...>", "a name or address of the crew's own, left out"],
+  ["--level-quantile <q>", "of a source's readings at a place (default 0.9)"],
+  ["--assume-airtime <e,p,f>", "where none is reported: empty,part,full (0.1,0.25,0.5)"],
+];
+
+const RADIO: readonly Option[] = [
+  ["--profile <name>", "built-in profile or your own file (default raster-13)"],
+  ["--set <figure=value...>", "one figure of the profile, as tx_power_dbm=10"],
+  ["--enclosure <word>", "antenna-outside, plastic-or-glass, slotted-metal, closed-metal"],
+  ["--region <code>", "US, CA, EU, GB, AU, NZ, JP or world: power and band edges"],
+];
+
+const LINK: readonly Option[] = [
+  ["--distance <length>", "the reference receiver (default 20m)"],
+  ["--distances <list>", "rows of the link table, as 5,10,20m"],
+  ["--path-model <model>", "free-space, indoor:N, log-distance:EXP:DB (default indoor:22)"],
+  ["--fade <law>", "rician:K, rayleigh, lognormal:S, rayleigh-lognormal:S (rician:6)"],
+  ["--reliability <share>", "share of receiver positions to hold (default 0.99)"],
+  ["--busy-share <share>", "share of time that may be worse (default 0.01)"],
+  ["--burst-ms <ms>", "length of a Wi-Fi burst (default 2)"],
+];
+
+type Option = readonly [flags: string, meaning: string];
+
+/** One command: the single table that parsing, help and completion come from. */
+interface Definition {
+  readonly name: string;
+  readonly operands: string;
+  readonly summary: string;
+  readonly options: readonly Option[];
+  readonly examples: readonly string[];
+  readonly run: () => Promise<(context: Context<CommonOptions>) => Promise<ExitCode>>;
+}
+
+export const COMMANDS: readonly Definition[] = [
+  {
+    name: "survey",
+    operands: "<scan...>",
+    summary: "what is on the band, and how far to trust it",
+    options: [...SCANS, ...SURVEY, ...RADIO],
+    examples: [
+      "stillband survey hall.csv",
+      "stillband survey --place hall --crowd full hall.txt --place foyer foyer.txt",
+    ],
+    run: async () => (await import("./commands/survey.js")).runSurvey,
+  },
+  {
+    name: "channel",
+    operands: "<scan...>",
+    summary: "the radio channel to use, why, and how far the link goes",
+    options: [...SCANS, ...SURVEY, ...RADIO, ...LINK],
+    examples: [
+      "stillband channel empty.csv full.csv",
+      "sudo iw dev wlan0 scan | stillband channel --place hall --crowd full -",
+      "stillband channel full.csv --profile my-radio.yaml --region EU --distance 35m",
+    ],
+    run: async () => (await import("./commands/channel.js")).runChannel,
+  },
+  {
+    name: "link",
+    operands: "[scan...]",
+    summary: "link budget by distance, and the reach",
+    options: [
+      ["--channel <number>", "radio channel (default the recommended, or the middle one)"],
+      ...SCANS,
+      ...SURVEY,
+      ...RADIO,
+      ...LINK,
+    ],
+    examples: ["stillband link", "stillband link --channel 13 full.csv --distances 10,20,30m"],
+    run: async () => (await import("./commands/link.js")).runLink,
+  },
+  {
+    name: "convert",
+    operands: "<scan...>",
+    summary: "any scan that can be read, as one scan CSV",
+    options: SCANS,
+    examples: ["stillband convert --place hall --crowd empty hall.txt -o hall.csv"],
+    run: async () => (await import("./commands/convert.js")).runConvert,
+  },
+  {
+    name: "profiles",
+    operands: "[name]",
+    summary: "the radio profiles, or one with the origin of each figure",
+    options: [],
+    examples: [
+      "stillband profiles",
+      "stillband profiles raster-13",
+      "stillband profiles raster-13 --json > mine.json",
+    ],
+    run: async () => (await import("./commands/profiles.js")).runProfiles,
+  },
+];
+
+/**
+ * The command line, ready to parse.
+ * @param ended is told the exit code of the command that ran
+ * @param say takes help and usage errors as they come
+ */
+export function buildProgram(
+  argv: readonly string[],
+  io: Io,
+  ended: (code: ExitCode) => void,
+  say: (text: string) => void,
+): Command {
+  const program = new Command("stillband")
+    .description("Plans wireless DMX at 2.4 GHz from scans of the band.")
+    .version(VERSION, "--version", "print the version")
+    .option("--debug", "say where a bug happened");
+  quieten(program, say).addHelpText("before", examplesText(COMMANDS.map(({ examples }) => examples[0]!)));
+  for (const definition of COMMANDS) {
+    const command = program
+      .command(`${definition.name} ${definition.operands}`)
+      .description(definition.summary);
+    quieten(command, say).addHelpText("before", examplesText(definition.examples));
+    for (const [flags, meaning] of [...definition.options, ...COMMON]) addOption(command, flags, meaning);
+    command.option("--debug", "say where a bug happened");
+    command.action(async () => {
+      const options = command.opts<CommonOptions>();
+      const files = scanArguments(argv.slice(argv.indexOf(definition.name) + 1), command);
+      const run = await definition.run();
+      ended(await run({ io, options, words: command.args, files }));
+    });
+  }
+  return program;
+}
+
+declare const STILLBAND_VERSION: string;
+/** Set when the command line is bundled. */
+const VERSION = typeof STILLBAND_VERSION === "string" ? STILLBAND_VERSION : "0.0.0";
+
+/** `...` in a flag: may be given several times, one value each. */
+function addOption(command: Command, flags: string, meaning: string): void {
+  if (!flags.includes("...")) {
+    command.option(flags, meaning);
+    return;
+  }
+  const collect = (value: string, before: readonly string[] | undefined): string[] => [
+    ...(before ?? []),
+    value,
+  ];
+  command.option(flags.replace("...", ""), `${meaning}; may be repeated`, collect);
+}
+
+/** Nothing printed, nothing exited: both are the caller's. */
+function quieten(command: Command, say: (text: string) => void): Command {
+  return command
+    .exitOverride()
+    .showSuggestionAfterError(true)
+    .configureOutput({ writeOut: say, writeErr: say, getOutHelpWidth: () => 80, getErrHelpWidth: () => 80 });
+}
+
+function examplesText(examples: readonly string[]): string {
+  return `Examples:\n${examples.map((example) => `  ${example}\n`).join("")}`;
+}

@@ -1,0 +1,46 @@
+import type { Command } from "commander";
+
+/** A scan file as named on the command line, with the fill for its blank cells. */
+export interface ScanArgument {
+  readonly path: string;
+  readonly place?: string;
+  readonly crowd?: "empty" | "part" | "full";
+  readonly time?: string;
+}
+
+const FILLS = ["place", "crowd", "time"] as const;
+
+/**
+ * The scan files in order, each with the `--place`, `--crowd` and `--time` that stand before it: those options
+ * fill the blank cells of the files named after them, and "" ends a fill.
+ * @param words the words after the command's name, as typed
+ * @param command tells which options take a value
+ */
+export function scanArguments(words: readonly string[], command: Command): ScanArgument[] {
+  const files: ScanArgument[] = [];
+  const fill: { -readonly [Key in keyof ScanArgument]: ScanArgument[Key] } = { path: "" };
+  let ended = false;
+  for (let index = 0; index < words.length; index++) {
+    const word = words[index]!;
+    if (word === "--" && !ended) ended = true;
+    else if (ended || word === "-" || !word.startsWith("-")) files.push({ ...fill, path: word });
+    else {
+      const equals = word.startsWith("--") ? word.indexOf("=") : -1;
+      const flag = equals < 0 ? word : word.slice(0, equals);
+      const option = command.options.find(({ long, short }) => long === flag || short === flag.slice(0, 2));
+      const inline =
+        equals < 0 ? option?.short === flag.slice(0, 2) && flag.length > 2 && !flag.startsWith("--") : true;
+      const takesNext = option?.required === true && !inline;
+      const value = equals < 0 ? (words[index + 1] ?? "") : word.slice(equals + 1);
+      const name = FILLS.find((candidate) => flag === `--${candidate}`);
+      if (name !== undefined) setFill(fill, name, value);
+      if (takesNext) index++;
+    }
+  }
+  return files;
+}
+
+function setFill(fill: Record<string, string>, name: string, value: string): void {
+  if (value === "") delete fill[name];
+  else fill[name] = value;
+}

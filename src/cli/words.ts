@@ -1,0 +1,81 @@
+import { feetToM } from "../units/index.js";
+import type { FadeLaw, PathModel } from "../propagation/index.js";
+import type { LengthUnit } from "../report/index.js";
+import { CliError, EXIT } from "./exit.js";
+
+/** @returns a usage error that names the option, what was expected and what stood there */
+export function badOption(flag: string, expected: string, received: string, example: string): CliError {
+  return new CliError(EXIT.usage, `${flag}: expected ${expected}, got "${received}"`, `${flag} ${example}`);
+}
+
+/** A number in a range. */
+export function numberWord(
+  flag: string,
+  text: string,
+  lowest: number,
+  highest: number,
+  expected: string,
+): number {
+  const value = NUMBER.test(text.trim()) ? Number(text) : NaN;
+  if (!(value >= lowest && value <= highest))
+    throw badOption(flag, expected, text, String(Math.max(lowest, Math.min(highest, 1))));
+  return value;
+}
+
+const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
+const LENGTH = /^(\d+\.?\d*|\.\d+)\s*(m|ft|')?$/i;
+
+/** A length such as `20`, `20m` or `65ft`, in m; a bare number is in the unit of the command. */
+export function lengthWord(flag: string, text: string, unit: LengthUnit): number {
+  const match = LENGTH.exec(text.trim());
+  const lengthM =
+    match === null ? NaN : inM(Number(match[1]), match[2] === undefined ? unit : match[2].toLowerCase());
+  if (!(lengthM > 0 && lengthM <= 100_000))
+    throw badOption(flag, "a length > 0 such as 20m or 65ft", text, "20m");
+  return lengthM;
+}
+
+function inM(value: number, unit: string): number {
+  return unit === "m" ? value : feetToM(value);
+}
+
+/** Lengths separated by commas. */
+export function lengthsWord(flag: string, text: string, unit: LengthUnit): number[] {
+  return text.split(",").map((word) => lengthWord(flag, word, unit));
+}
+
+/** `free-space`, `indoor`, `indoor:N` or `log-distance:EXPONENT:LOSS_AT_1M`. */
+export function pathModelWord(flag: string, text: string): PathModel {
+  const [kind, ...figures] = text.split(":");
+  const numbers = figures.map((figure) => (NUMBER.test(figure) ? Number(figure) : NaN));
+  const [first = NaN, second = NaN] = numbers;
+  if (kind === "free-space" && numbers.length === 0) return { kind };
+  if (kind === "indoor" && numbers.length === 0)
+    return { kind, distancePowerCoefficient: 22, floorLossDb: 0 };
+  if (kind === "indoor" && numbers.length === 1 && first >= 10 && first <= 60)
+    return { kind, distancePowerCoefficient: first, floorLossDb: 0 };
+  if (kind === "log-distance" && numbers.length === 2 && first >= 1 && first <= 6 && second > 0)
+    return { kind, exponent: first, referenceLossDb: second };
+  throw badOption(
+    flag,
+    "free-space, indoor, indoor:N (10 to 60) or log-distance:EXPONENT:LOSS_AT_1M",
+    text,
+    "log-distance:2.2:40.2",
+  );
+}
+
+/** `rayleigh`, `rician:K`, `lognormal:SIGMA` or `rayleigh-lognormal:SIGMA`, in dB. */
+export function fadeLawWord(flag: string, text: string): FadeLaw {
+  const [law, figure, ...rest] = text.split(":");
+  const value = figure !== undefined && NUMBER.test(figure) ? Number(figure) : NaN;
+  if (law === "rayleigh" && figure === undefined) return { law };
+  if (law === "rician" && rest.length === 0 && value >= -20 && value <= 40) return { law, kDb: value };
+  if ((law === "lognormal" || law === "rayleigh-lognormal") && rest.length === 0 && value > 0 && value <= 30)
+    return { law, sigmaDb: value };
+  throw badOption(
+    flag,
+    "rayleigh, rician:K_DB, lognormal:SIGMA_DB or rayleigh-lognormal:SIGMA_DB",
+    text,
+    "rician:6",
+  );
+}

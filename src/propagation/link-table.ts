@@ -1,0 +1,85 @@
+import type { RadioProfile } from "../radio/index.js";
+import type { Caveat } from "./caveat.js";
+import type { LinkBudget, LinkTerms } from "./link-budget.js";
+import { linkBudget } from "./link-budget.js";
+import { pathLoss, pathLossDb } from "./path-loss.js";
+import type { PathModel } from "./path-model.js";
+import type { Reach } from "./reach.js";
+import { findReach } from "./reach.js";
+
+/** Everything about a link but the distance. */
+export interface LinkSetting extends Omit<LinkTerms, "pathLossDb"> {
+  /** The channel's own centre. */
+  readonly frequencyMhz: number;
+  readonly pathModel: PathModel;
+}
+
+/** One line of a link table. */
+export interface LinkRow
+  extends
+    Pick<LinkBudget, "pathLossDb" | "receivedDbm" | "sensitivityMarginDb" | "interferenceMarginDb">,
+    Pick<LinkBudget, "fadeAllowanceDb" | "workingMarginDb" | "limit" | "verdict"> {
+  readonly distanceM: number;
+  readonly caveats: readonly Caveat[];
+}
+
+/** The terms of a link that a profile gives. */
+export type ProfileTerms = Pick<LinkSetting, "txPowerDbm" | "sensitivityDbm" | "requiredCiDb"> & {
+  readonly [Key in "txFeederLossDb" | "txGainDbi" | "enclosureLossDb" | "rxGainDbi"]: number;
+};
+
+/**
+ * The terms of a link that a radio profile gives, as plain numbers.
+ * @example profileTerms(findProfile("raster-13")).enclosureLossDb; // => 10
+ */
+export function profileTerms(profile: RadioProfile): ProfileTerms {
+  return {
+    txPowerDbm: profile.txPowerDbm.value,
+    txFeederLossDb: profile.txFeederLossDb.value,
+    txGainDbi: profile.txGainDbi.value,
+    enclosureLossDb: profile.enclosureLossDb.value,
+    rxGainDbi: profile.rxGainDbi.value,
+    sensitivityDbm: profile.sensitivityDbm.value,
+    requiredCiDb: profile.requiredCiDb.value,
+  };
+}
+
+/**
+ * The link budget at one distance, interference held constant.
+ * @throws {ArgumentError} as `pathLoss` and `linkBudget`
+ */
+export function linkRow(setting: LinkSetting, distanceM: number): LinkRow {
+  const { frequencyMhz, pathModel, ...terms } = setting;
+  const path = pathLoss(pathModel, { distanceM, frequencyMhz });
+  const budget = linkBudget({ ...terms, pathLossDb: path.lossDb });
+  return {
+    distanceM,
+    pathLossDb: budget.pathLossDb,
+    receivedDbm: budget.receivedDbm,
+    sensitivityMarginDb: budget.sensitivityMarginDb,
+    interferenceMarginDb: budget.interferenceMarginDb,
+    fadeAllowanceDb: budget.fadeAllowanceDb,
+    workingMarginDb: budget.workingMarginDb,
+    limit: budget.limit,
+    verdict: budget.verdict,
+    caveats: path.caveats,
+  };
+}
+
+/**
+ * The link budget over distances, in the order given.
+ * @throws {ArgumentError} as {@link linkRow}
+ */
+export function linkTable(setting: LinkSetting, distancesM: readonly number[]): LinkRow[] {
+  return distancesM.map((distanceM) => linkRow(setting, distanceM));
+}
+
+/**
+ * How far a link of this setting works: {@link findReach} over its rows.
+ * @throws {ArgumentError} as {@link linkRow}
+ */
+export function linkReach(setting: LinkSetting): Reach {
+  const { frequencyMhz, pathModel, ...terms } = setting;
+  const beforePathDb = linkBudget({ ...terms, pathLossDb: 0 }).workingMarginDb;
+  return findReach((distanceM) => beforePathDb - pathLossDb(pathModel, { distanceM, frequencyMhz }));
+}

@@ -1,0 +1,31 @@
+import type { Issue } from "../issues/index.js";
+import { profileNoiseFloorDbm } from "./noise-floor.js";
+import type { RadioProfile } from "./profile.js";
+
+/**
+ * Figures of one profile that don't go together; warnings, the figures stand.
+ * @param givenKeys the keys that the user gave, as against those of the base
+ */
+export function profileContradictions(
+  profile: RadioProfile,
+  givenKeys: ReadonlySet<string>,
+  source: string,
+): Issue[] {
+  const issues: Issue[] = [];
+  const warn = (column: string, expected: string): void => {
+    issues.push({ code: "contradiction", severity: "warning", source, column, expected, action: "stated" });
+  };
+  const hearableDbm = profileNoiseFloorDbm(profile) + profile.requiredCiDb.value;
+  const sensitivityDbm = profile.sensitivityDbm.value;
+  if (sensitivityDbm < hearableDbm - 1e-9)
+    warn(
+      "sensitivityDbm",
+      `${sensitivityDbm} dBm lies below noise floor + required C/I, ${hearableDbm.toFixed(1)} dBm: give noise_figure_db and required_ci_db as well, or noise alone limits the link`,
+    );
+  if (givenKeys.has("bandwidthMhz") && givenKeys.has("basedOn") && !givenKeys.has("selectivity"))
+    warn(
+      "bandwidthMhz",
+      "a new bandwidth goes with a selectivity of its own: the one of the built-in profile still holds",
+    );
+  return issues;
+}

@@ -1,0 +1,43 @@
+import { toDbm } from "../units/index.js";
+import type { ChannelReport } from "./channel-report.js";
+import { bothLengths, dB, fixed, wholePercent } from "./number-format.js";
+
+/** What was assumed to get the figures, one statement a line; the first ones matter most. */
+export function assumptionLines(report: ChannelReport): string[] {
+  const { plan, survey, pathWords, fadeWords, regionWords } = report;
+  const { setting } = plan;
+  const { profile } = setting;
+  const assumedAirtimeCount = survey.emitters.filter(({ airtimeAssumed }) => airtimeAssumed).length;
+  return [
+    ...(profile.generic
+      ? [`Radio: profile ${profile.name}, generic figures; enter your radio's own (--profile FILE, --set).`]
+      : [`Radio: profile ${profile.name}.`]),
+    `Power ${dBm0(profile.txPowerDbm.value)} + antenna ${profile.txGainDbi.value} dBi - feeder ${dB(profile.txFeederLossDb.value)}; ` +
+      `receiver antenna ${profile.rxGainDbi.value} dBi in ${profile.enclosure.value} (-${dB(profile.enclosureLossDb.value)}); ` +
+      `needs C/I ${dB(profile.requiredCiDb.value)}, sensitivity ${dBm0(profile.sensitivityDbm.value)}, noise ${dBm0(noiseDbm(report))}.`,
+    `Reference receiver at ${bothLengths(setting.distanceM)}; path ${pathWords}; no walls, no crowd in the path (0 dB each).`,
+    `Fading ${fadeWords}: ${dB(plan.link.fadeAllowanceDb)} for ${wholePercent(setting.reliability)} of positions, each receiver for itself; shadowing of the path model is not in it. Hidden antenna: Rayleigh, ${dB(plan.link.noSightFadeAllowanceDb)}.`,
+    `Interference: the level exceeded ${fixed(setting.busyShareRatio * 100, 2)} % of the time; each source at its loudest place; worst legal skirts of the Wi-Fi masks; scanning antenna 0 dBi.`,
+    `Airtime assumed for ${assumedAirtimeCount} of ${survey.emitterCount} sources, reported by the rest. Sources of one Wi-Fi channel take turns; those that cannot hear each other may overlap in truth.`,
+    `Frame loss: packet ${profile.packetMs.value} ms, ${profile.frameRateHz.value} frames a second, ${profile.transmissionsPerFrameCount.value} sent a frame; Wi-Fi bursts ${setting.burstMs} ms (assumed). A lost frame shows only while the look is changing.`,
+    ...(profile.universesPerTransmitterCount.value === 1
+      ? ["One universe a transmitter; a second transmitter is a second system on its own channel."]
+      : []),
+    regionWords ?? "Band edges 2400–2483.5 MHz; transmit power was not judged (--region).",
+    "Radio channel numbers are the profile's own; Wi-Fi rules for 12 and 13 do not apply to them.",
+  ];
+}
+
+function dBm0(levelDbm: number): string {
+  return `${fixed(levelDbm, Number.isInteger(levelDbm) ? 0 : 1)} dBm`;
+}
+
+function noiseDbm({ plan }: ChannelReport): number {
+  return plan.ranking[0]?.distribution.restDbm ?? toDbm(0);
+}
+
+/** What the reader must hear before anyone climbs or transmits. */
+export const RADIO_CAUTIONS: readonly string[] = [
+  "Computed from the scans and figures named; it certifies nothing. EIRP by the region's rule: local rules decide.",
+  "No emergency or exit lighting may depend on the radio link. Overhead and mains work: local code, licensed practice.",
+];

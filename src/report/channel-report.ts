@@ -1,0 +1,19 @@
+import type { Issue } from "../issues/index.js";
+import type { Survey } from "../scan/index.js";
+import type { BandProfile } from "../scorer/index.js";
+import type { ChannelPlan } from "../venue/index.js";
+
+/** All that the main job's report tells, in whatever form. */
+export interface ChannelReport {
+  readonly plan: ChannelPlan;
+  readonly survey: Survey;
+  readonly band: BandProfile;
+  /** How loss grows with distance, in words. */
+  readonly pathWords: string;
+  /** The fade law, in words. */
+  readonly fadeWords: string;
+  /** The region's rule, in words; null when none was asked for: power was then not judged. */
+  readonly regionWords: string | null;
+  /** What is not of the scans: profile, region, options. */
+  readonly issues: readonly Issue[];
+}

@@ -1,0 +1,100 @@
+import { printable } from "../issues/index.js";
+import type { Survey, SurveyEmitter } from "../scan/index.js";
+import type { Contributor } from "../scorer/index.js";
+import type { ChannelPlan, PlannedChannel } from "../venue/index.js";
+import { dB, fixed, lossPercent, sharePercent, wholePercent } from "./number-format.js";
+import type { TextStyle } from "./pen.js";
+import { tableLines } from "./text-layout.js";
+
+/** The ranking, best first, each channel with the source that hurts most. A hop set shows its ends only. */
+export function rankingTable(plan: ChannelPlan, survey: Survey, style: TextStyle): string[] {
+  const rows = plan.ranking.map((score) => {
+    const [first] = score.contributors;
+    const more = score.contributors.length > 1 ? ` +${score.contributors.length - 1}` : "";
+    const source = first === undefined ? "nothing above the noise" : shortSource(first, survey);
+    return [
+      String(score.rank),
+      `${score.channel} (${score.centreMhz} MHz)`,
+      dB(score.marginDb),
+      sharePercent(score.clearAirRatio),
+      lossPercent(score.frames.typical.lossRatio),
+      score.allowed ? `${source}${more}` : `not allowed: ${score.reason}`,
+    ];
+  });
+  const shown =
+    rows.length <= MOST_RANKS
+      ? rows
+      : [...rows.slice(0, MOST_RANKS / 2), gap(rows), ...rows.slice(-MOST_RANKS / 2)];
+  return tableLines(
+    [
+      { head: "#", align: "right" },
+      { head: "radio ch", align: "left" },
+      { head: "margin", align: "right" },
+      { head: "clear air", align: "right" },
+      { head: "frames lost", align: "right" },
+      { head: "loudest source in it", align: "left" },
+    ],
+    shown,
+    style.columnCount,
+  );
+}
+
+const MOST_RANKS = 16;
+
+function gap(rows: readonly unknown[]): string[] {
+  return ["", `(${rows.length - MOST_RANKS} more)`, "", "", "", "--json has them all"];
+}
+
+function shortSource({ emitter }: Contributor, survey: Survey): string {
+  const source = survey.emitters.find((candidate) => candidate.emitter === emitter);
+  return source === undefined ? emitter : `Wi-Fi ch ${source.channel} ${sourceName(source)}`;
+}
+
+/** What a source calls itself, made harmless, or its address. */
+export function sourceName({ names, emitter }: SurveyEmitter): string {
+  if (names.length === 0) return `hidden, ${emitter}`;
+  const more = names.length > 1 ? ` and ${names.length - 1} more` : "";
+  return `"${printable(names[0]!, 32)}"${more}`;
+}
+
+/** Whose a source presumably is: loud ones are the building's own. */
+export function presumedOwner({ levelDbm }: SurveyEmitter): string {
+  return levelDbm >= -75 ? "building?" : "neighbour?";
+}
+
+/** The sources behind one channel, strongest first: what they do to us, then who they are. */
+export function sourcesTable(
+  score: PlannedChannel,
+  survey: Survey,
+  style: TextStyle,
+  mostCount: number,
+): string[] {
+  const rows = score.contributors.slice(0, mostCount).map((contributor) => {
+    const source = survey.emitters.find(({ emitter }) => emitter === contributor.emitter);
+    const aboveDb = contributor.inChannelDbm - score.distribution.restDbm;
+    return [
+      `${score.channel}`,
+      `${fixed(aboveDb, 1)} dB`,
+      `${wholePercent(contributor.airtimeRatio)}${contributor.airtimeAssumed ? " assumed" : ""}`,
+      wholePercent(contributor.onRatio),
+      source === undefined ? "" : presumedOwner(source),
+      source === undefined ? contributor.emitter : `ch ${source.channel}`,
+      source === undefined ? "" : sourceName(source),
+    ];
+  });
+  const lines = tableLines(
+    [
+      { head: "radio ch", align: "right" },
+      { head: "over noise", align: "right" },
+      { head: "airtime", align: "left" },
+      { head: "on", align: "right" },
+      { head: "owner", align: "left" },
+      { head: "Wi-Fi", align: "left" },
+      { head: "name", align: "left" },
+    ],
+    rows,
+    style.columnCount,
+  );
+  const hidden = score.contributors.length - rows.length;
+  return hidden > 0 ? [...lines, `          and ${hidden} weaker`] : lines;
+}

@@ -1,0 +1,11 @@
+export { channelJson } from "./channel-json.js";
+export type { ChannelReport } from "./channel-report.js";
+export { channelText } from "./channel-text.js";
+export { linkJson, linkText } from "./link-text.js";
+export { plainPen } from "./pen.js";
+export type { LengthUnit, Pen, TextStyle } from "./pen.js";
+export { profilesText, profileText } from "./profile-text.js";
+export { surveyJson } from "./survey-json.js";
+export { issueLines } from "./survey-lines.js";
+export { surveyText } from "./survey-text.js";
+export type { CrowdSummary, SourceHit, SurveyReport } from "./survey-report.js";

@@ -1,0 +1,92 @@
+import { mToFeet } from "../units/index.js";
+import type { ChannelPlan } from "../venue/index.js";
+import { bothLengths, fixed, wholePercent } from "./number-format.js";
+import type { LengthUnit, TextStyle } from "./pen.js";
+import { clipped, tableLines } from "./text-layout.js";
+
+/** A link in three lines: on what, with how much to spare, how far. */
+export function linkGlance(plan: ChannelPlan, where: string): string[] {
+  const lines = [
+    ["On", where],
+    ["Link", linkWords(plan)],
+    ["Reach", reachWords(plan)],
+  ] as const;
+  return lines.map(([label, words]) => glanceLine(label, words));
+}
+
+/** One line of a block that opens with the answer, at most 80 columns. */
+export function glanceLine(label: string, words: string): string {
+  return clipped(`${label.padEnd(9)} ${words}`, 80);
+}
+
+/** Verdict, dB to spare in whole dB never rounded up, and what limits it. */
+export function linkWords({ link, setting }: ChannelPlan): string {
+  if (link.reference === null) return `none: ${link.reachReason}`;
+  const { workingMarginDb, verdict, limit } = link.reference;
+  const spare =
+    verdict === "fails"
+      ? `${Math.ceil(-workingMarginDb)} dB short`
+      : `${Math.floor(workingMarginDb + 1e-9)} dB to spare`;
+  const cause = limit === "range" ? "its own range" : "interference";
+  return `${verdict.toUpperCase()} at ${bothLengths(setting.distanceM)}: ${spare}; ${cause} limits it`;
+}
+
+/** How far it works, with the antenna in sight and hidden. */
+export function reachWords({ link, setting }: ChannelPlan): string {
+  if (link.reference === null) return "none";
+  const share = wholePercent(setting.reliability);
+  return `${reachText(link.reachM)} in sight, ${reachText(link.reachNoSightM)} hidden; holds at ${share} of spots`;
+}
+
+function reachText(reachM: number | null): string {
+  if (reachM === null || reachM > 100) return "beyond 100 m (328 ft), outside the model";
+  return bothLengths(reachM);
+}
+
+/** The link budget by distance, its reaches, and how to read it. */
+export function linkLines({ link }: ChannelPlan, style: TextStyle): string[] {
+  if (link.reference === null) return [`No link: ${link.reachReason}.`];
+  const caveats = new Set(link.rows.flatMap((row) => row.caveats));
+  return [
+    ...linkTable(link, style),
+    `Reach ${reachText(link.reachM)} in sight, ${reachText(link.reachNoSightM)} hidden.`,
+    "spare = the smaller of (over sensitivity) and (over interference) - fade allowance.",
+    "fails < 0 <= thin < 6 <= sound < 15 <= ample, in dB to spare.",
+    ...(caveats.has("beyond-fitted-distance") ? ["* beyond 100 m: outside the model."] : []),
+    ...(caveats.has("below-free-space")
+      ? ["+ the indoor model gives less loss here than free space would."]
+      : []),
+    ...(caveats.has("below-reference-distance") ? ["- nearer than the model's reference distance."] : []),
+  ];
+}
+
+const CAVEAT_MARKS: Readonly<Record<string, string>> = {
+  "beyond-fitted-distance": "*",
+  "below-free-space": "+",
+  "below-reference-distance": "-",
+};
+
+function linkTable(link: ChannelPlan["link"], style: TextStyle): string[] {
+  const heads = ["distance", "path dB", "arrives dBm", "over sens.", "over interf.", "fade", "spare dB"];
+  const rows = link.rows.map((row) => [
+    distanceCell(row.distanceM, style.units),
+    fixed(row.pathLossDb, 1),
+    fixed(row.receivedDbm, 1),
+    fixed(row.sensitivityMarginDb, 1),
+    fixed(row.interferenceMarginDb, 1),
+    fixed(row.fadeAllowanceDb, 1),
+    fixed(row.workingMarginDb, 1),
+    `${row.verdict}${row.caveats.map((caveat) => CAVEAT_MARKS[caveat] ?? "").join("")}`,
+  ]);
+  const columns = [
+    ...heads.map((head) => ({ head, align: "right" as const })),
+    { head: "verdict", align: "left" as const },
+  ];
+  return tableLines(columns, rows, style.columnCount);
+}
+
+function distanceCell(distanceM: number, unit: LengthUnit): string {
+  return unit === "ft"
+    ? `${fixed(mToFeet(distanceM), 0)} ft`
+    : `${fixed(distanceM, Number.isInteger(distanceM) ? 0 : 1)} m`;
+}

@@ -1,0 +1,99 @@
+import { ascending } from "d3-array";
+import { ArgumentError } from "../issues/index.js";
+import type { Issue } from "../issues/index.js";
+import { CROWDS, crowdRank } from "./survey-crowd.js";
+import { gradeEvidence } from "./evidence.js";
+import { mergeNames } from "./merge-names.js";
+import type { Reading } from "./reading.js";
+import type { ScanImport } from "./scan-import.js";
+import { ASSUMED_AIRTIME } from "./survey-airtime.js";
+import type { AssumedAirtime } from "./survey-airtime.js";
+import { surveyEmitter } from "./survey-emitter.js";
+import { announcedSources } from "./survey-source.js";
+import type { AnnouncedSource, FiledReading } from "./survey-source.js";
+import type { Survey } from "./survey.js";
+
+export interface BuildSurveyOptions {
+  /** Quantile of a source's readings at a place, 0..1; 0.9 unless given. */
+  readonly levelQuantile?: number;
+  readonly assumedAirtime?: AssumedAirtime;
+  /** Names or addresses of the crew's own radios, left out and counted. */
+  readonly ignore?: readonly string[];
+}
+
+/**
+ * All scans of a venue as one survey: radios told apart, their levels by place, their airtime, and how far
+ * the evidence goes. Nothing depends on the order of files or rows.
+ * @param imports what `readScan` gave, one for each file
+ * @throws {ArgumentError} when the quantile is not in 0..1
+ */
+export function buildSurvey(imports: readonly ScanImport[], options: BuildSurveyOptions = {}): Survey {
+  const { levelQuantile = 0.9, assumedAirtime = ASSUMED_AIRTIME, ignore = [] } = options;
+  if (!(levelQuantile >= 0 && levelQuantile <= 1))
+    throw new ArgumentError("levelQuantile", "a number from 0 to 1", levelQuantile);
+  const all = imports.flatMap(({ readings }, file) =>
+    readings.map((reading): FiledReading => ({ file, reading })),
+  );
+  const ignored = ignoring(ignore);
+  const filed = all.filter(({ reading }) => !ignored(reading));
+  const sources = announcedSources(filed);
+  const fullestRank = filed.reduce((fullest, { reading }) => Math.max(fullest, crowdRank(reading.crowd)), -1);
+  const context = { levelQuantile, fullestRank, assumedAirtime, moved: movedAddresses(sources) };
+  const emitters = mergeNames(sources)
+    .map((radio) => surveyEmitter(radio, context))
+    .sort((a, b) => ascending(a.channel, b.channel) || ascending(a.emitter, b.emitter));
+  const addresses = new Map<string, boolean>();
+  for (const { bssid, key, channel, readings } of sources) {
+    const address = bssid ?? `${key}@${channel}`;
+    addresses.set(address, (addresses.get(address) ?? true) && readings.every(({ ssid }) => ssid === ""));
+  }
+  return {
+    emitters,
+    emitterCount: emitters.length,
+    bssCount: addresses.size,
+    hiddenCount: [...addresses.values()].filter((hidden) => hidden).length,
+    observationCount: filed.length,
+    rejectedCount: total(imports, ({ rejectedCount }) => rejectedCount),
+    outOfBandCount: total(imports, ({ outOfBandCount }) => outOfBandCount),
+    ignoredCount: all.length - filed.length,
+    places: [...new Set(filed.map(({ reading }) => reading.place))].sort(ascending),
+    fullestCrowd: CROWDS[fullestRank] ?? null,
+    evidence: gradeEvidence(filed, false),
+    issues: [...imports.flatMap(({ issues }) => issues), ...unmatched(ignore, all)],
+  };
+}
+
+function total(imports: readonly ScanImport[], count: (scan: ScanImport) => number): number {
+  return imports.reduce((sum, scan) => sum + count(scan), 0);
+}
+
+function ignoring(ignore: readonly string[]): (reading: Reading) => boolean {
+  const named = new Set(ignore);
+  const addressed = new Set(ignore.map((word) => word.toLowerCase().replaceAll("-", ":")));
+  return ({ ssid, bssid }) => (ssid !== "" && named.has(ssid)) || (bssid !== null && addressed.has(bssid));
+}
+
+function unmatched(ignore: readonly string[], all: readonly FiledReading[]): Issue[] {
+  return ignore
+    .filter((word) => !all.some(({ reading }) => ignoring([word])(reading)))
+    .map((word) => ({
+      code: "ignored",
+      severity: "warning",
+      source: "ignore",
+      value: word,
+      expected: "a name or address that some scan heard",
+      action: "value ignored",
+    }));
+}
+
+/** Addresses heard on more than one channel. */
+function movedAddresses(sources: readonly AnnouncedSource[]): Set<string> {
+  const seen = new Set<string>();
+  const moved = new Set<string>();
+  for (const { bssid } of sources) {
+    if (bssid === null) continue;
+    if (seen.has(bssid)) moved.add(bssid);
+    seen.add(bssid);
+  }
+  return moved;
+}

@@ -1,0 +1,69 @@
+import type { FiledReading } from "./survey-source.js";
+import type { Evidence } from "./survey.js";
+
+const HALF_HOUR_MS = 30 * 60_000;
+
+/** What was looked at, counted for the grade. */
+interface Looks {
+  readonly lookCount: number;
+  readonly spanMs: number;
+  readonly placeCount: number;
+  readonly sawFull: boolean;
+  readonly sawPart: boolean;
+  readonly beyondWifi: boolean;
+}
+
+/**
+ * How far the evidence goes. A look is one distinct file × time stamp. `solid`: three or more over at least 30
+ * minutes, one of them in a full room, at two or more places, non-Wi-Fi looked for too; `partial`: two or
+ * more, or one in a part or full room; `one-look`: anything less. A blank crowd counts for nothing here.
+ * @param beyondWifi was non-Wi-Fi looked for: a power sweep in the full room, or a declared list of equipment
+ */
+export function gradeEvidence(filed: readonly FiledReading[], beyondWifi: boolean): Evidence {
+  const looks = countLooks(filed, beyondWifi);
+  const { lookCount, spanMs, placeCount, sawFull, sawPart } = looks;
+  const solid = lookCount >= 3 && spanMs >= HALF_HOUR_MS && sawFull && placeCount >= 2 && beyondWifi;
+  const grade = solid ? "solid" : lookCount >= 2 || sawFull || sawPart ? "partial" : "one-look";
+  return { grade, reasons: reasonsFor(looks), next: nextLook(looks) };
+}
+
+function countLooks(filed: readonly FiledReading[], beyondWifi: boolean): Looks {
+  const stamps = new Set(filed.map(({ file, reading }) => `${file} ${reading.timeMs}`));
+  const times = filed.map(({ reading }) => reading.timeMs).filter((timeMs) => timeMs !== null);
+  const earliest = times.reduce((a, b) => Math.min(a, b), Infinity);
+  const latest = times.reduce((a, b) => Math.max(a, b), -Infinity);
+  return {
+    lookCount: stamps.size,
+    spanMs: times.length === 0 ? 0 : latest - earliest,
+    placeCount: new Set(filed.map(({ reading }) => reading.place).filter((place) => place !== "")).size,
+    sawFull: filed.some(({ reading }) => reading.crowd === "full"),
+    sawPart: filed.some(({ reading }) => reading.crowd === "part"),
+    beyondWifi,
+  };
+}
+
+function reasonsFor({ lookCount, spanMs, placeCount, sawFull, sawPart, beyondWifi }: Looks): string[] {
+  const minutes = Math.round(spanMs / 60_000);
+  const crowd = sawFull
+    ? "one in a full room"
+    : sawPart
+      ? "none in a full room, one part full"
+      : "none in a full or part-full room";
+  return [
+    `${lookCount} ${lookCount === 1 ? "look" : "looks"} over ${minutes} min (3 over 30 min wanted)`,
+    crowd,
+    `${placeCount} named ${placeCount === 1 ? "place" : "places"} (2 wanted)`,
+    beyondWifi
+      ? "looked for more than Wi-Fi"
+      : "Wi-Fi beacons only: blind to microphones, intercoms, cameras, hearing assistance and video links at 2.4 GHz",
+  ];
+}
+
+function nextLook({ lookCount, spanMs, placeCount, sawFull, beyondWifi }: Looks): string {
+  if (lookCount === 0) return "scan the room";
+  if (!sawFull) return "scan again with the room full";
+  if (!beyondWifi) return "a power sweep of 2400–2483.5 MHz with the room full";
+  if (placeCount < 2) return "scan at a second place, one of them at trim height";
+  if (lookCount < 3 || spanMs < HALF_HOUR_MS) return "scan again half an hour later";
+  return "scan again on hand-over day and at the first full event";
+}

@@ -1,0 +1,35 @@
+import { ArgumentError } from "../issues/index.js";
+import { parseIsoTime } from "./iso-time.js";
+import { parseCrowd } from "./crowd.js";
+import type { Crowd } from "./reading.js";
+import type { ReadScanOptions } from "./scan-import.js";
+
+/** What stands in for the blank cells of a file. */
+export interface Fill {
+  readonly source: string;
+  readonly place: string;
+  readonly crowd: Crowd | null;
+  readonly timeMs: number | null;
+}
+
+/** @throws {ArgumentError} when an option can't be what it should be */
+export function fillFrom(options: ReadScanOptions): Fill {
+  const { source, place = "", crowd, time } = options;
+  if (typeof source !== "string") throw new ArgumentError("options.source", "the file's name", source);
+  if (typeof place !== "string") throw new ArgumentError("options.place", "a name", place);
+  return { source, place: place.trim(), crowd: crowdOf(crowd), timeMs: timeOf(time) };
+}
+
+function crowdOf(crowd: string | undefined): Crowd | null {
+  if (crowd === undefined) return null;
+  const known = parseCrowd(crowd);
+  if (known === null) throw new ArgumentError("options.crowd", "empty, part or full", crowd);
+  return known;
+}
+
+function timeOf(time: string | undefined): number | null {
+  if (time === undefined) return null;
+  const timeMs = parseIsoTime(time);
+  if (timeMs === null) throw new ArgumentError("options.time", "a time as ISO 8601 writes it", time);
+  return timeMs;
+}

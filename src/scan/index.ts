@@ -1,0 +1,12 @@
+export { buildSurvey } from "./build-survey.js";
+export type { BuildSurveyOptions } from "./build-survey.js";
+export { CROWDS } from "./survey-crowd.js";
+export type { Crowd, Reading, WifiStandard } from "./reading.js";
+export { readScan } from "./read-scan.js";
+export type { ReadScanOptions, ScanImport, ScanInput } from "./scan-import.js";
+export { ASSUMED_AIRTIME } from "./survey-airtime.js";
+export type { AssumedAirtime } from "./survey-airtime.js";
+export { toEmitters } from "./survey-to-emitters.js";
+export type { Evidence, PlaceLevel, Survey, SurveyEmitter } from "./survey.js";
+export { wifiShape } from "./wifi-shape.js";
+export { writeScanCsv } from "./write-scan-csv.js";

@@ -1,0 +1,54 @@
+import { decodeText } from "./decode-text.js";
+import { detectFormat } from "./detect-format.js";
+import { fillFrom } from "./fill.js";
+import type { Fill } from "./fill.js";
+import { readIwScanText } from "./iw-scan-text.js";
+import { describeText, sayNoUsableRow } from "./no-usable-row.js";
+import { readHead } from "./read-head.js";
+import { readScanCsv } from "./scan-csv.js";
+import type { ReadScanOptions, ScanImport, ScanInput } from "./scan-import.js";
+import { ScanTally } from "./scan-tally.js";
+
+/**
+ * Reads one scan file, whatever it is by its content: a scan CSV with any delimiter, or the text that
+ * `iw dev <if> scan` prints on Linux. What can't be used is returned as issues, never thrown; a file with
+ * no usable row has one of code `no-usable-row`. Memory is bounded by the readings kept.
+ * @param input text, or bytes in UTF-8 (or UTF-16 with a byte order mark), whole or in chunks
+ * @param options the file's name, and what stands in for blank cells
+ * @throws {ArgumentError} when the input is neither text nor bytes, or an option can't be what it should be
+ * @throws whatever the input's own iterator throws
+ * @example (await readScan("ssid,channel,signal_dbm\nFoyer,6,-60\n", { source: "a.csv" })).readings.length; // => 1
+ */
+export async function readScan(input: ScanInput, options: ReadScanOptions): Promise<ScanImport> {
+  const fill = fillFrom(options);
+  const tally = new ScanTally(fill.source);
+  const { head, isWhole, pieces } = await readHead(decodeText(input));
+  const { format, found } = await readPieces(pieces, head, isWhole, fill, tally);
+  if (tally.readings.length === 0) sayNoUsableRow(tally, found);
+  return {
+    source: fill.source,
+    format,
+    hasAges: format === "linux-iw-scan",
+    readings: tally.readings,
+    rowCount: tally.rowCount,
+    rejectedCount: tally.rejectedCount,
+    outOfBandCount: tally.outOfBandCount,
+    issues: tally.issues(),
+  };
+}
+
+async function readPieces(
+  pieces: AsyncGenerator<string, void, undefined>,
+  head: string,
+  isWhole: boolean,
+  fill: Fill,
+  tally: ScanTally,
+): Promise<{ readonly format: ScanImport["format"]; readonly found: string }> {
+  const detected = detectFormat(head, isWhole);
+  if (detected.format === "scan-csv")
+    return { format: "scan-csv", found: await readScanCsv(pieces, detected.delimiter, fill, tally) };
+  const found = describeText(head);
+  if (head.includes("\0") && !/^\s*BSS /m.test(head)) await pieces.return();
+  else await readIwScanText(pieces, fill, tally);
+  return { format: tally.rowCount > 0 ? "linux-iw-scan" : "unknown", found };
+}

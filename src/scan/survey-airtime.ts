@@ -1,0 +1,49 @@
+import { quantile } from "d3-array";
+import { SLACK } from "../units/index.js";
+import type { Heard } from "./survey-source.js";
+
+/** Airtime assumed for a source that reports none, by the fullest crowd scanned. */
+export interface AssumedAirtime {
+  readonly emptyRatio: number;
+  readonly partRatio: number;
+  readonly fullRatio: number;
+  /** From this level up a source is presumably the building's own and carries the crowd; weaker ones stay at empty. */
+  readonly ownFromDbm: number;
+}
+
+/** Common practice, no source: planning figures, to be replaced by a scan that reports its load. */
+export const ASSUMED_AIRTIME: AssumedAirtime = {
+  emptyRatio: 0.1,
+  partRatio: 0.25,
+  fullRatio: 0.5,
+  ownFromDbm: -75,
+};
+
+/** A source's airtime and whether it was assumed. */
+export interface Airtime {
+  readonly airtimeRatio: number;
+  readonly airtimeAssumed: boolean;
+}
+
+/**
+ * The airtime of a source: the 0.9 quantile over the instants of the fullest crowd in which it reported a
+ * load; else what is assumed for its level and the fullest crowd of the whole survey.
+ * @param fullestRank fullest crowd of the survey: 0 empty, 1 part, 2 full
+ */
+export function airtimeOf(
+  heard: readonly Heard[],
+  levelDbm: number,
+  fullestRank: number,
+  assumed: AssumedAirtime = ASSUMED_AIRTIME,
+): Airtime {
+  const reporting = heard.filter(({ airtimeRatio }) => airtimeRatio !== null);
+  const fullest = Math.max(...reporting.map(({ crowdRank }) => crowdRank));
+  const reported = reporting
+    .filter(({ crowdRank }) => crowdRank === fullest)
+    .map(({ airtimeRatio }) => airtimeRatio!);
+  const airtimeRatio = quantile(reported, 0.9);
+  if (airtimeRatio !== undefined) return { airtimeRatio, airtimeAssumed: false };
+  const byCrowd = [assumed.emptyRatio, assumed.partRatio, assumed.fullRatio];
+  const own = levelDbm >= assumed.ownFromDbm - SLACK;
+  return { airtimeRatio: own ? byCrowd[fullestRank]! : assumed.emptyRatio, airtimeAssumed: true };
+}

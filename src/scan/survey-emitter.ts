@@ -1,0 +1,89 @@
+import { ascending, descending, group, quantile } from "d3-array";
+import { airtimeOf } from "./survey-airtime.js";
+import type { AssumedAirtime } from "./survey-airtime.js";
+import { louder } from "./survey-source.js";
+import type { AnnouncedSource, Heard } from "./survey-source.js";
+import type { PlaceLevel, SurveyEmitter } from "./survey.js";
+import { STANDARDS } from "./reading.js";
+import type { Reading } from "./reading.js";
+
+/** What a survey knows beyond one source. */
+export interface SurveyContext {
+  readonly levelQuantile: number;
+  readonly fullestRank: number;
+  readonly assumedAirtime: AssumedAirtime;
+  /** Addresses heard on more than one channel. */
+  readonly moved: ReadonlySet<string>;
+}
+
+/**
+ * One radio as the survey tells it. Its level at an instant is the highest of its names, at a place the level
+ * quantile over the instants there, and over the places the highest; rows that disagree on width, centre or
+ * standard: the latest time wins, then the widest, then the newest standard.
+ */
+export function surveyEmitter(radio: readonly AnnouncedSource[], context: SurveyContext): SurveyEmitter {
+  const readings = radio.flatMap((source) => source.readings);
+  const heard = heardTogether(radio);
+  const places = placeLevels(heard, context.levelQuantile);
+  const loudest = places.reduce((best, place) => (place.levelDbm > best.levelDbm ? place : best));
+  const { centreMhz, centreAssumed, widthMhz, standard } = [...readings].sort(byAuthority)[0]!;
+  const bssids = radio
+    .map(({ bssid }) => bssid)
+    .filter((bssid) => bssid !== null)
+    .sort(ascending);
+  const key = bssids[0] ?? radio[0]!.key;
+  const { channel } = radio[0]!;
+  const moved = bssids.some((bssid) => context.moved.has(bssid));
+  const times = readings.map(({ timeMs }) => timeMs).filter((timeMs) => timeMs !== null);
+  const at = (timeMs: number): string | null =>
+    Number.isFinite(timeMs) ? new Date(timeMs).toISOString() : null;
+  return {
+    emitter: bssids.length === 0 || context.moved.has(key) ? `${key}@${channel}` : key,
+    bssids,
+    names: [...new Set(readings.map(({ ssid }) => ssid))].filter((ssid) => ssid !== "").sort(ascending),
+    channel,
+    centreMhz,
+    centreAssumed,
+    widthMhz,
+    standard,
+    levelDbm: loudest.levelDbm,
+    levelPlace: loudest.place,
+    levelAssumed: readings.some(({ signalAssumed }) => signalAssumed),
+    places,
+    ...airtimeOf(heard, loudest.levelDbm, context.fullestRank, context.assumedAirtime),
+    moved,
+    firstSeen: at(times.reduce((a, b) => Math.min(a, b), Infinity)),
+    lastSeen: at(times.reduce((a, b) => Math.max(a, b), -Infinity)),
+  };
+}
+
+function heardTogether(radio: readonly AnnouncedSource[]): Heard[] {
+  const together = new Map<string, Heard>();
+  for (const source of radio)
+    for (const [instant, heard] of source.heard) {
+      const before = together.get(instant);
+      together.set(instant, before === undefined ? heard : louder(before, heard));
+    }
+  return [...together.values()];
+}
+
+function placeLevels(heard: readonly Heard[], levelQuantile: number): PlaceLevel[] {
+  return [...group(heard, ({ place }) => place)]
+    .map(([place, there]) => ({
+      place,
+      levelDbm: quantile(there, levelQuantile, ({ signalDbm }) => signalDbm)!,
+      readingCount: there.length,
+    }))
+    .sort((a, b) => ascending(a.place, b.place));
+}
+
+/** The row to believe first. */
+function byAuthority(a: Reading, b: Reading): number {
+  return (
+    descending(a.timeMs ?? -Infinity, b.timeMs ?? -Infinity) ||
+    descending(a.widthMhz, b.widthMhz) ||
+    descending(STANDARDS.indexOf(a.standard), STANDARDS.indexOf(b.standard)) ||
+    ascending(a.centreAssumed, b.centreAssumed) ||
+    descending(a.centreMhz, b.centreMhz)
+  );
+}

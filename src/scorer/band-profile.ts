@@ -1,0 +1,37 @@
+import type { Emitter } from "../band/index.js";
+import type { RadioProfile } from "../radio/index.js";
+import { channelInterference } from "./channel-interference.js";
+import type { OverlapCache } from "./channel-interference.js";
+import { exceededLevelDbm } from "./exceeded-level.js";
+import { receiverOf } from "./receiver-of.js";
+
+/** What the radio's receiver would take in if it were tuned anywhere in the band. */
+export interface BandProfile {
+  readonly startMhz: number;
+  readonly stepMhz: number;
+  /** `aboveNoiseDb[i]` belongs to a receiver tuned to startMhz + (i + ½)·stepMhz; 0 is its own noise alone. */
+  readonly aboveNoiseDb: readonly number[];
+}
+
+/**
+ * Interference plus noise across the band, in dB above the receiver's noise, exceeded for no more than a
+ * share of time. For pictures: at a channel's own centre it is the figure that the ranking uses.
+ */
+export function bandProfile(options: {
+  readonly emitters: readonly Emitter[];
+  readonly profile: RadioProfile;
+  readonly busyShareRatio: number;
+  readonly startMhz: number;
+  readonly stepMhz: number;
+  readonly stepCount: number;
+}): BandProfile {
+  const { emitters, profile, busyShareRatio, startMhz, stepMhz, stepCount } = options;
+  const receiver = receiverOf(profile);
+  const cache: OverlapCache = new Map();
+  const aboveNoiseDb = Array.from({ length: stepCount }, (_, index) => {
+    const centreMhz = startMhz + (index + 0.5) * stepMhz;
+    const { distribution } = channelInterference(emitters, { ...receiver, centreMhz }, cache);
+    return exceededLevelDbm(distribution, busyShareRatio) - receiver.noiseFloorDbm;
+  });
+  return { startMhz, stepMhz, aboveNoiseDb };
+}

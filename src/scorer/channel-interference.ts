@@ -1,0 +1,69 @@
+import { spectralOverlapDb } from "../band/index.js";
+import type { Emitter, Shape } from "../band/index.js";
+import { byLevel, takeTurns } from "./contention.js";
+import type { Contender, Contributor } from "./contention.js";
+import { interferenceDistribution } from "./interference-distribution.js";
+import type { InterferenceDistribution } from "./interference-distribution.js";
+
+/** A receiver tuned to one frequency. */
+export interface TunedReceiver {
+  readonly centreMhz: number;
+  /** 0 dB in the passband, beyond it minus the rejection. */
+  readonly selectivity: Shape;
+  readonly noiseFloorDbm: number;
+  /** What its antenna and housing add to a level as scanned, dB: antenna gain − enclosure loss. */
+  readonly gainDb: number;
+}
+
+/** What one receiver channel hears. */
+export interface ChannelInterference {
+  readonly distribution: InterferenceDistribution;
+  /** Every emitter above the noise floor − 10 dB in the channel, strongest first. */
+  readonly contributors: readonly Contributor[];
+}
+
+/** Overlaps that have been computed, by transmit shape and offset: many emitters share both. */
+export type OverlapCache = Map<Shape, Map<number, number>>;
+
+/**
+ * The interference in one receiver channel: each emitter's in-channel level is its scanned level + receiver
+ * gain + spectral overlap; emitters of one primary Wi-Fi channel take turns, all else is independent.
+ * @param emitters any order, ids unique
+ * @param cache overlaps to reuse between channels of one selectivity
+ */
+export function channelInterference(
+  emitters: readonly Emitter[],
+  receiver: TunedReceiver,
+  cache: OverlapCache = new Map(),
+): ChannelInterference {
+  const groups = new Map<number | string, Contender[]>();
+  for (const emitter of emitters) {
+    const offsetMhz = receiver.centreMhz - emitter.centreMhz;
+    const overlapDb = cachedOverlapDb(cache, emitter.shape, receiver.selectivity, offsetMhz);
+    const key = emitter.contentionChannel ?? emitter.id;
+    const group = groups.get(key) ?? [];
+    if (group.length === 0) groups.set(key, group);
+    group.push({
+      emitter: emitter.id,
+      inChannelDbm: emitter.levelDbm + receiver.gainDb + overlapDb,
+      airtimeRatio: emitter.airtimeRatio,
+      airtimeAssumed: emitter.airtimeAssumed,
+    });
+  }
+  const turns = [...groups.values()].map(takeTurns);
+  const audibleDbm = receiver.noiseFloorDbm - 10;
+  const contributors = turns
+    .flat()
+    .filter(({ inChannelDbm }) => inChannelDbm > audibleDbm)
+    .sort(byLevel);
+  return { distribution: interferenceDistribution(receiver.noiseFloorDbm, turns), contributors };
+}
+
+function cachedOverlapDb(cache: OverlapCache, shape: Shape, selectivity: Shape, offsetMhz: number): number {
+  let byOffset = cache.get(shape);
+  if (byOffset === undefined) cache.set(shape, (byOffset = new Map<number, number>()));
+  let overlapDb = byOffset.get(offsetMhz);
+  if (overlapDb === undefined)
+    byOffset.set(offsetMhz, (overlapDb = spectralOverlapDb(shape, selectivity, offsetMhz)));
+  return overlapDb;
+}

@@ -1,0 +1,67 @@
+import { mean, median } from "d3-array";
+import type { HopPlan } from "../radio/index.js";
+import type { ChannelScore } from "./channel-score.js";
+
+/** How a hopping radio fares over the frequencies that it uses. */
+export interface HopSet {
+  /** Channel numbers in use, rising. */
+  readonly channels: readonly number[];
+  /** Ranges worth keeping out, by centre frequency, rising; empty where the radio cannot avoid any. */
+  readonly excludedRanges: readonly {
+    readonly fromMhz: number;
+    readonly toMhz: number;
+    readonly channelCount: number;
+  }[];
+  /** Mean over the hop set. */
+  readonly clearAirRatio: number;
+  /** Median over the hop set. */
+  readonly marginDb: number;
+  /** The same with every frequency in use: what keeping ranges out gains is the difference. */
+  readonly whole: { readonly clearAirRatio: number; readonly marginDb: number };
+}
+
+/**
+ * The hop set of a radio: all allowed frequencies or, where it can keep ranges out, those left when the ones
+ * with a negative margin are dropped, worst first, never below the least number that must stay in use.
+ * @param ranking every hop frequency scored, best first
+ */
+export function hopSet(ranking: readonly ChannelScore[], plan: HopPlan): HopSet {
+  const allowed = ranking.filter((score) => score.allowed);
+  const leastCount = Math.min(allowed.length, plan.leastHopCount.value);
+  const kept = plan.avoids
+    ? allowed.filter(({ marginDb }, index) => marginDb >= 0 || index < leastCount)
+    : allowed;
+  const keptChannels = new Set(kept.map(({ channel }) => channel));
+  const rising = [...allowed].sort((a, b) => a.centreMhz - b.centreMhz);
+  return {
+    channels: rising.map(({ channel }) => channel).filter((channel) => keptChannels.has(channel)),
+    excludedRanges: excludedRanges(rising, keptChannels),
+    ...over(kept),
+    whole: over(allowed),
+  };
+}
+
+function over(scores: readonly ChannelScore[]): { clearAirRatio: number; marginDb: number } {
+  return {
+    clearAirRatio: mean(scores, (score) => score.clearAirRatio) ?? 0,
+    marginDb: median(scores, (score) => score.marginDb) ?? -Infinity,
+  };
+}
+
+function excludedRanges(
+  rising: readonly ChannelScore[],
+  kept: ReadonlySet<number>,
+): HopSet["excludedRanges"] {
+  const ranges: { fromMhz: number; toMhz: number; channelCount: number }[] = [];
+  let open = false;
+  for (const { channel, centreMhz } of rising) {
+    const out = !kept.has(channel);
+    const last = ranges[ranges.length - 1];
+    if (out && open && last !== undefined) {
+      last.toMhz = centreMhz;
+      last.channelCount++;
+    } else if (out) ranges.push({ fromMhz: centreMhz, toMhz: centreMhz, channelCount: 1 });
+    open = out;
+  }
+  return ranges;
+}

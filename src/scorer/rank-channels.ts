@@ -1,0 +1,101 @@
+import { RADIO_BAND_MHZ } from "../band/index.js";
+import type { Emitter } from "../band/index.js";
+import { ArgumentError, requireFinite, requireRatio } from "../issues/index.js";
+import type { RadioProfile } from "../radio/index.js";
+import { SLACK } from "../units/index.js";
+import type { OverlapCache } from "./channel-interference.js";
+import type { ChannelChoice, ChannelScore } from "./channel-score.js";
+import { chooseBackup } from "./choose-backup.js";
+import { hopSet } from "./hop-set.js";
+import type { HopSet } from "./hop-set.js";
+import { receiverOf } from "./receiver-of.js";
+import { scoreChannel } from "./score-channel.js";
+
+export interface RankChannelsOptions {
+  readonly emitters: readonly Emitter[];
+  readonly profile: RadioProfile;
+  /** Local-mean received level, dBm: one for all channels, or one for each of `profile.channels` in its order. */
+  readonly wantedDbm: number | readonly number[];
+  /** Share of time that may be worse, 0..1; 0.01 unless given. */
+  readonly busyShareRatio?: number;
+  /** Edges that the radio must stay within; 2400–2483.5 MHz unless given. */
+  readonly bandMhz?: readonly [lowMhz: number, highMhz: number];
+}
+
+export interface ChannelRanking {
+  readonly ranking: readonly ChannelScore[];
+  readonly recommended: ChannelChoice;
+  readonly backup: ChannelChoice;
+  /** Null for a fixed-channel profile. */
+  readonly hopSet: HopSet | null;
+}
+
+/**
+ * Ranks a radio's channels for one receiver: greatest margin, then greatest clear air (both compared at
+ * 1e-9), then lowest channel number; channels outside the band last.
+ * @throws {ArgumentError} when a level is not finite, q is not in 0..1, or levels and channels differ in number
+ */
+export function rankChannels(options: RankChannelsOptions): ChannelRanking {
+  const { emitters, profile, wantedDbm, busyShareRatio = 0.01, bandMhz = RADIO_BAND_MHZ } = options;
+  requireRatio("busyShareRatio", busyShareRatio);
+  const { channels } = profile;
+  const wanted = typeof wantedDbm === "number" ? channels.map(() => wantedDbm) : wantedDbm;
+  if (wanted.length !== channels.length)
+    throw new ArgumentError("wantedDbm", `one level for each of ${channels.length} channels`, wanted.length);
+  for (const emitter of emitters) requireFinite(`level of ${emitter.id}`, emitter.levelDbm);
+  const receiver = receiverOf(profile);
+  const cache: OverlapCache = new Map();
+  const scored = channels.map((channel, index): Omit<ChannelScore, "rank"> => {
+    requireFinite("wantedDbm", wanted[index]!);
+    const terms = { wantedDbm: wanted[index]!, requiredCiDb: profile.requiredCiDb.value, busyShareRatio };
+    const merit = scoreChannel(emitters, { ...receiver, centreMhz: channel.centreMhz }, terms, cache);
+    const reason = bandBreach(channel.centreMhz, profile.bandwidthMhz.value, bandMhz);
+    return { ...channel, ...merit, allowed: reason === null, reason };
+  });
+  const ranking = scored.sort(byMerit).map((score, index) => ({ rank: index + 1, ...score }));
+  return { ranking, ...choices(ranking, profile) };
+}
+
+function choices(ranking: readonly ChannelScore[], profile: RadioProfile): Omit<ChannelRanking, "ranking"> {
+  if (profile.hopping !== null) {
+    const none = {
+      channel: null,
+      reason: "the radio hops over its frequencies: there is no one channel to choose",
+    };
+    return { recommended: none, backup: none, hopSet: hopSet(ranking, profile.hopping) };
+  }
+  const best = ranking[0];
+  if (best === undefined || !best.allowed) {
+    const none = { channel: null, reason: "no channel of this profile lies inside the band" };
+    return { recommended: none, backup: none, hopSet: null };
+  }
+  const backup = chooseBackup(ranking);
+  return {
+    recommended: { channel: best.channel, reason: null },
+    backup:
+      backup === null
+        ? { channel: null, reason: "no other channel is allowed" }
+        : { channel: backup.channel, reason: null },
+    hopSet: null,
+  };
+}
+
+function byMerit(a: Omit<ChannelScore, "rank">, b: Omit<ChannelScore, "rank">): number {
+  return (
+    Number(b.allowed) - Number(a.allowed) ||
+    Math.round(b.marginDb / SLACK) - Math.round(a.marginDb / SLACK) ||
+    Math.round(b.clearAirRatio / SLACK) - Math.round(a.clearAirRatio / SLACK) ||
+    a.channel - b.channel
+  );
+}
+
+function bandBreach(
+  centreMhz: number,
+  bandwidthMhz: number,
+  [lowMhz, highMhz]: readonly [number, number],
+): string | null {
+  const fromMhz = centreMhz - bandwidthMhz / 2;
+  const toMhz = centreMhz + bandwidthMhz / 2;
+  if (fromMhz >= lowMhz - SLACK && toMhz <= highMhz + SLACK) return null;
+  return `${fromMhz}–${toMhz} MHz leaves the band ${lowMhz}–${highMhz} MHz`;
+}

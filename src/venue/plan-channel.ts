@@ -1,0 +1,71 @@
+import { ArgumentError } from "../issues/index.js";
+import { fadeAllowanceDb, linkRow, profileTerms } from "../propagation/index.js";
+import type { RadioProfile } from "../radio/index.js";
+import { rankChannels } from "../scorer/index.js";
+import type { ChannelChoice, ChannelScore, HopSet } from "../scorer/index.js";
+import { planLink } from "./plan-link.js";
+import type { LinkPlan } from "./plan-link.js";
+import { receiverFrames } from "./receiver-frames.js";
+import type { ReceiverFrames } from "./receiver-frames.js";
+import { referenceSetting } from "./reference-setting.js";
+import type { PlanChannelOptions, ReferenceSetting } from "./reference-setting.js";
+
+/** A channel of the ranking with the frames it would lose at the reference distance. */
+export interface PlannedChannel extends ChannelScore {
+  readonly frames: ReceiverFrames;
+}
+
+/** The main job's answer for one reference receiver, without a venue file. */
+export interface ChannelPlan {
+  readonly setting: ReferenceSetting;
+  readonly ranking: readonly PlannedChannel[];
+  readonly recommended: ChannelChoice;
+  readonly backup: ChannelChoice;
+  readonly hopSet: HopSet | null;
+  readonly link: LinkPlan;
+  /** At the reference distance, on the link's channel or the hop set; null where there is neither. */
+  readonly frames: ReceiverFrames | null;
+}
+
+/**
+ * Ranks a radio's channels for the reference receiver and works out its link by distance: each channel's
+ * wanted level at its own centre frequency, the link table at the recommended channel with that channel's
+ * interference held constant.
+ * @throws {ArgumentError} when an option is out of range or the profile has no such channel
+ */
+export function planChannel(options: PlanChannelOptions): ChannelPlan {
+  const setting = referenceSetting(options);
+  const { profile, distanceM, pathModel, fadeLaw, reliability, busyShareRatio, burstMs } = setting;
+  const allowanceDb = fadeAllowanceDb({ ...fadeLaw, reliability });
+  const open = { ...profileTerms(profile), pathModel, interferenceDbm: 0, fadeAllowanceDb: allowanceDb };
+  const wantedDbm = profile.channels.map(
+    ({ centreMhz }) => linkRow({ ...open, frequencyMhz: centreMhz }, distanceM).receivedDbm,
+  );
+  const { emitters, bandMhz } = options;
+  requireChannel(profile, options.linkChannel);
+  const ranked = rankChannels({ emitters, profile, wantedDbm, busyShareRatio, ...(bandMhz && { bandMhz }) });
+  const terms = { profile, burstMs, fadeAllowanceDb: allowanceDb };
+  const ranking = ranked.ranking.map((score) => ({ ...score, frames: receiverFrames([score], terms) }));
+  const hops = options.linkChannel === undefined ? ranked.hopSet : null;
+  const channel = options.linkChannel ?? ranked.recommended.channel;
+  const used = ranking.filter((score) =>
+    hops === null ? score.channel === channel : hops.channels.includes(score.channel),
+  );
+  return {
+    setting,
+    ...ranked,
+    ranking,
+    link: planLink(setting, used, hops),
+    frames: used.length === 0 ? null : receiverFrames(used, terms),
+  };
+}
+
+function requireChannel({ channels }: RadioProfile, linkChannel: number | undefined): void {
+  if (linkChannel === undefined || channels.some(({ channel }) => channel === linkChannel)) return;
+  const numbers = channels.map(({ channel }) => channel);
+  throw new ArgumentError(
+    "linkChannel",
+    `a channel of the profile, ${numbers[0]}…${numbers[numbers.length - 1]}`,
+    linkChannel,
+  );
+}

@@ -1,0 +1,36 @@
+// Prints one table of what is promised about speed; exit code 1 where a goal is missed.
+// Usage: node tests/bench/run.js [PART_OF_A_FILE_NAME…], after `npm run build`.
+const BENCHES = ["channel-process", "spectral-overlap", "rank-channels"];
+
+const wanted = process.argv.slice(2);
+const names = BENCHES.filter((name) => wanted.length === 0 || wanted.some((part) => name.includes(part)));
+if (names.length === 0) throw new Error(`no bench of that name; there are ${BENCHES.join(", ")}`);
+
+const rows = [];
+for (const name of names) {
+  const { run } = await import(`./${name}.js`);
+  rows.push(run());
+}
+
+const table = [
+  ["name", "this", "reference", "ratio", "goal", "verdict"],
+  ...rows.map((row) => [
+    row.name,
+    row.own,
+    row.reference,
+    row.ratio.toFixed(row.ratio < 10 ? 3 : 0),
+    row.goal,
+    row.met ? "met" : "MISSED",
+  ]),
+];
+const widths = table[0].map((_, column) => Math.max(...table.map((cells) => cells[column].length)));
+for (const cells of table)
+  console.log(
+    cells
+      .map((cell, column) => cell.padEnd(widths[column]))
+      .join("  ")
+      .trimEnd(),
+  );
+console.log(`\nNode ${process.version} on ${process.platform} ${process.arch}`);
+for (const { name, note } of rows) console.log(`${name}: ${note}`);
+if (rows.some(({ met }) => !met)) process.exitCode = 1;

@@ -1,0 +1,112 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { ArgumentError } from "../../src/issues/index.js";
+import { clearAirRatio, interferenceDistribution, takeTurns } from "../../src/scorer/index.js";
+import type { Contributor } from "../../src/scorer/index.js";
+import { seededRandom } from "../../src/numeric/index.js";
+import { arbitraryGroups } from "../helpers/arbitrary-groups.js";
+import { enumerateStates, shareAtOrBelow } from "../helpers/brute-force.js";
+import { clearBounds } from "../helpers/grid-bounds.js";
+import { shuffled } from "../helpers/shuffled.js";
+
+const NOISE_DBM = -104;
+const alone = (inChannelDbm: number, airtimeRatio: number): Contributor[] =>
+  takeTurns([{ emitter: `at ${inChannelDbm}`, inChannelDbm, airtimeRatio, airtimeAssumed: true }]);
+const clear = (groups: readonly Contributor[][], ceilingDbm: number): number =>
+  clearAirRatio(interferenceDistribution(NOISE_DBM, groups), ceilingDbm);
+
+describe("clearAirRatio, by hand", () => {
+  it("is all of the time where nothing is on, and none where the noise alone is too loud", () => {
+    expect(clear([], -90)).toBe(1);
+    expect(clear([], -105)).toBe(0);
+  });
+
+  it("counts the states that stay at or below the ceiling", () => {
+    const groups = [alone(-60, 0.1), alone(-70, 0.3)];
+    expect(clear(groups, -50)).toBe(1);
+    expect(clear(groups, -65)).toBeCloseTo(0.9, 12); // all but the −60 source
+    expect(clear(groups, -80)).toBeCloseTo(0.9 * 0.7, 12); // neither
+    expect(clear(groups, -59.8)).toBeCloseTo(1 - 0.03, 12); // both together are −59.586 dBm
+  });
+
+  it("counts a level that meets the ceiling as clear, with 1e-9 dB of slack", () => {
+    const levelDbm = 10 * Math.log10(10 ** -6 + 10 ** (NOISE_DBM / 10));
+    expect(clear([alone(-60, 0.4)], levelDbm)).toBe(1);
+    expect(clear([alone(-60, 0.4)], levelDbm - 5e-10)).toBe(1);
+    expect(clear([alone(-60, 0.4)], levelDbm - 2e-9)).toBeCloseTo(0.6, 12);
+  });
+
+  it("is never clear under a harmful source that is always on", () => {
+    expect(clear([alone(-60, 1), alone(-90, 0.5)], -70)).toBe(0);
+  });
+});
+
+describe("clearAirRatio against enumeration", () => {
+  it("is exact to 1e-9 for random instances", () => {
+    const ceilings = fc.integer({ min: -250, max: -80 }).map((value) => value / 2 + 0.123);
+    fc.assert(
+      fc.property(arbitraryGroups(6, 4), ceilings, (groups, ceilingDbm) => {
+        const exact = shareAtOrBelow(enumerateStates(NOISE_DBM, groups), ceilingDbm);
+        expect(Math.abs(clear(groups, ceilingDbm) - exact)).toBeLessThan(1e-9);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it("is exact where the ceiling is one of the attainable sums", () => {
+    fc.assert(
+      fc.property(arbitraryGroups(4, 4), fc.nat(), (groups, draw) => {
+        const states = enumerateStates(NOISE_DBM, groups);
+        const ceilingDbm = states[draw % states.length]!.totalDbm;
+        expect(Math.abs(clear(groups, ceilingDbm) - shareAtOrBelow(states, ceilingDbm))).toBeLessThan(1e-9);
+      }),
+      { numRuns: 200 },
+    );
+  });
+});
+
+describe("clearAirRatio, large instances", () => {
+  const random = seededRandom(11);
+  const groups = Array.from({ length: 13 }, (_, group) =>
+    takeTurns(
+      Array.from({ length: 10 }, (__, index) => ({
+        emitter: `${group}-${index}`,
+        inChannelDbm: -85 + 20 * random(),
+        airtimeRatio: 0.02 + 0.06 * random(),
+        airtimeAssumed: true,
+      })),
+    ),
+  );
+
+  it.each([-75, -70, -66, -63])("lies within its bounds at a ceiling of %s dBm", (ceilingDbm) => {
+    const { low, high } = clearBounds(NOISE_DBM, groups, ceilingDbm, 200_000);
+    expect(high - low).toBeLessThan(0.002);
+    const ratio = clear(groups, ceilingDbm);
+    expect(ratio).toBeGreaterThanOrEqual(low - 1e-9);
+    expect(ratio).toBeLessThanOrEqual(high + 1e-9);
+  });
+
+  it("doesn't depend on the order of the groups beyond 1e-12", () => {
+    const ratio = clear(groups, -68);
+    for (const seed of [1, 2, 3]) expect(clear(shuffled(groups, seed), -68)).toBeCloseTo(ratio, 12);
+  });
+});
+
+describe("clearAirRatio, invariants", () => {
+  it("never falls as the ceiling rises, and stays in 0..1", () => {
+    const ceiling = fc.double({ min: -120, max: -40, noNaN: true });
+    fc.assert(
+      fc.property(arbitraryGroups(5, 4), ceiling, ceiling, (groups, one, other) => {
+        const low = clear(groups, Math.min(one, other));
+        const high = clear(groups, Math.max(one, other));
+        expect(low).toBeGreaterThanOrEqual(0);
+        expect(high).toBeGreaterThanOrEqual(low - 1e-12);
+        expect(high).toBeLessThanOrEqual(1);
+      }),
+    );
+  });
+
+  it.each([Number.NaN, Infinity, -Infinity])("throws for a ceiling of %s", (ceilingDbm) => {
+    expect(() => clear([], ceilingDbm)).toThrow(ArgumentError);
+  });
+});

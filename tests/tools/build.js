@@ -1,0 +1,90 @@
+// Builds dist/: the library by tsc (one file a module, with declarations), the command by esbuild
+// (one file, and a chunk for whatever is imported on demand).
+// Usage: node tests/tools/build.js [PROJECT_FOLDER]
+import { build } from "esbuild";
+import { spawn } from "node:child_process";
+import { existsSync } from "node:fs";
+import { readFile, readdir, rm, writeFile } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { join, resolve } from "node:path";
+import { pathToFileURL } from "node:url";
+
+const PROJECT = resolve(import.meta.dirname, "../..");
+
+/** Every room but cli, under the strict core settings: a stray `process` fails the build. */
+function compileLibrary(project) {
+  const tsc = createRequire(import.meta.url).resolve("typescript/bin/tsc");
+  const options = ["-p", "tests/tsconfig.core.json", "--noEmit", "false", "--noEmitOnError"];
+  return new Promise((done, fail) => {
+    const compiler = spawn(process.execPath, [tsc, ...options], { cwd: project, stdio: "inherit" });
+    compiler.on("error", fail);
+    compiler.on("exit", (code) =>
+      code === 0 ? done() : fail(new Error(`the library does not compile (tsc exit code ${code})`)),
+    );
+  });
+}
+
+// The argument parser loads node:child_process for sub-commands that are programs of their own.
+// This command has none, and the module costs 3–4 ms of every start.
+const withoutChildProcess = {
+  name: "without-child-process",
+  setup(bundler) {
+    bundler.onResolve({ filter: /^node:child_process$/ }, ({ importer }) =>
+      /node_modules[\\/]commander[\\/]/.test(importer) ? { path: "none", namespace: "none" } : undefined,
+    );
+    bundler.onLoad({ filter: /./, namespace: "none" }, () => ({ contents: "module.exports = {};" }));
+  },
+};
+
+/** @returns esbuild's account of what went into which file */
+async function bundleCommand(project) {
+  const { version } = JSON.parse(await readFile(join(project, "package.json"), "utf8"));
+  const { metafile } = await build({
+    absWorkingDir: project,
+    entryPoints: ["src/cli/index.ts"],
+    outdir: "dist/cli",
+    chunkNames: "[name]-[hash]",
+    bundle: true,
+    splitting: true,
+    format: "esm",
+    platform: "node",
+    target: "node20.19",
+    minify: true,
+    legalComments: "none",
+    metafile: true,
+    define: { STILLBAND_VERSION: JSON.stringify(version) },
+    plugins: [withoutChildProcess],
+    // Bundled CommonJS asks for Node's own modules by `require`, which ES modules lack.
+    banner: { js: 'import{createRequire as createBundleRequire}from"node:module";const require=createBundleRequire(import.meta.url);' },
+  });
+  return metafile;
+}
+
+/** The licences of the packages whose code is inside the bundle travel with it. */
+async function writeNotices(project, metafile) {
+  const packages = new Set(
+    Object.keys(metafile.inputs).flatMap((input) => /^.*node_modules\/(?:@[^/]+\/)?[^/]+/.exec(input) ?? []),
+  );
+  const notices = await Promise.all([...packages].sort().map((folder) => notice(join(project, folder))));
+  if (notices.length > 0) await writeFile(join(project, "dist/cli/NOTICES.txt"), notices.join("\n"));
+}
+
+async function notice(folder) {
+  const { name, version } = JSON.parse(await readFile(join(folder, "package.json"), "utf8"));
+  const file = (await readdir(folder)).find((entry) => /^licen[cs]e/i.test(entry));
+  if (file === undefined) throw new Error(`${name} is bundled but carries no licence file`);
+  return `${name} ${version}\n\n${await readFile(join(folder, file), "utf8")}`;
+}
+
+export async function buildProject(project) {
+  await rm(join(project, "dist"), { recursive: true, force: true });
+  if (!existsSync(join(project, "src/cli/index.ts"))) throw new Error("src/cli/index.ts is missing");
+  const [metafile] = await Promise.all([bundleCommand(project), compileLibrary(project)]);
+  await writeNotices(project, metafile);
+}
+
+if (import.meta.url === pathToFileURL(process.argv[1]).href)
+  await buildProject(resolve(process.argv[2] ?? PROJECT)).catch((error) => {
+    console.error(`build: ${error.message}`);
+    process.exitCode = 1;
+  });

@@ -1,0 +1,111 @@
+/** A number says its unit in its name: the rule on exported parameters and fields. */
+import ts from "typescript";
+
+const UNIT =
+  /(?:Dbm|DbmPerMhz|Dbi|Dbr|Db|Mhz|Khz|Hz|Mw|M|Mm|Ft|S|Ms|Min|Deg|Rad|Ratio|Count|Index|PerMinute|PerS)$/;
+const BARE_UNIT = /^(?:mhz|db|dbm|count|index|ratio|deg)$/;
+
+/** Words that have no unit, each for its reason. */
+const DIMENSIONLESS = new Set([
+  // ordinals and names that happen to be digits
+  "channel",
+  "channels",
+  "rank",
+  "line",
+  "record",
+  "contentionChannel",
+  "seed",
+  // coefficients and probabilities by their name in the literature
+  "exponent",
+  "reliability",
+  "distancePowerCoefficient",
+  "failureProbability",
+  "probability",
+  // plain mathematics
+  "x",
+  "y",
+  "z",
+]);
+
+/** What the numeric room calls its arguments: pure numbers, whatever unit its callers give them. */
+const MATHEMATICS = new Set([
+  "a",
+  "b",
+  "from",
+  "high",
+  "low",
+  "mean",
+  "noncentrality",
+  "order",
+  "sigma",
+  "to",
+  "tolerance",
+  "value",
+  "values",
+]);
+
+/** @param room where the name stands: only `numeric` may speak in pure numbers */
+export function saysItsUnit(name: string, room: string): boolean {
+  if (room === "numeric" && MATHEMATICS.has(name)) return true;
+  return UNIT.test(name) || BARE_UNIT.test(name) || DIMENSIONLESS.has(name);
+}
+
+/** @returns `file: name` for each number without a unit among a module's exported functions and types */
+export function namesWithoutUnit(file: string, source: ts.SourceFile, checker: ts.TypeChecker): string[] {
+  const module = checker.getSymbolAtLocation(source);
+  const exported = module === undefined ? [] : checker.getExportsOfModule(module);
+  const faults = new Set<string>();
+  for (const symbol of exported)
+    for (const declaration of symbol.declarations ?? [])
+      if (declaration.getSourceFile() === source)
+        for (const name of numbersOf(declaration, checker))
+          if (!saysItsUnit(name, file.split("/")[0]!)) faults.add(`${file}: ${symbol.name}: ${name}`);
+  return [...faults];
+}
+
+/** @returns the names of all parameters and fields of a signature or type that hold numbers */
+function numbersOf(root: ts.Node, checker: ts.TypeChecker): string[] {
+  const names: string[] = [];
+  const visit = (node: ts.Node): void => {
+    if (ts.isBlock(node) || hidden(node)) return;
+    const named = ts.isParameter(node) || ts.isPropertySignature(node) || ts.isPropertyDeclaration(node);
+    if (named && ts.isIdentifier(node.name) && isNumeric(checker.getTypeAtLocation(node), checker))
+      names.push(node.name.text);
+    if (ts.isVariableDeclaration(node)) return visitFunction(node, visit);
+    ts.forEachChild(node, visit);
+  };
+  visit(root);
+  return names;
+}
+
+/** Of a constant, only a function's parameters are a signature. */
+function visitFunction(node: ts.VariableDeclaration, visit: (node: ts.Node) => void): void {
+  if (node.type !== undefined) visit(node.type);
+  const value = node.initializer;
+  if (value !== undefined && (ts.isArrowFunction(value) || ts.isFunctionExpression(value)))
+    value.parameters.forEach(visit);
+}
+
+function hidden(node: ts.Node): boolean {
+  const modifiers = ts.canHaveModifiers(node) ? (ts.getModifiers(node) ?? []) : [];
+  return modifiers.some(({ kind }) => kind === ts.SyntaxKind.PrivateKeyword);
+}
+
+/** A number, numbers or nothing, an array of them, or a sourced figure whose value is one. */
+function isNumeric(type: ts.Type, checker: ts.TypeChecker): boolean {
+  const parts = (type.isUnion() ? type.types : [type]).filter(
+    (part) => !(part.flags & (ts.TypeFlags.Null | ts.TypeFlags.Undefined)),
+  );
+  return parts.length > 0 && parts.every((part) => isOneNumber(part, checker));
+}
+
+function isOneNumber(type: ts.Type, checker: ts.TypeChecker): boolean {
+  if (type.flags & ts.TypeFlags.NumberLike) return true;
+  const name = (type.aliasSymbol ?? type.getSymbol())?.name;
+  if (name === "Float64Array") return true;
+  if (checker.isArrayType(type) && !checker.isTupleType(type))
+    return isNumeric(checker.getTypeArguments(type as ts.TypeReference)[0]!, checker);
+  if (name !== "Figure") return false;
+  const value = type.getProperty("value");
+  return value !== undefined && isNumeric(checker.getTypeOfSymbol(value), checker);
+}
