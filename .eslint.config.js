@@ -138,7 +138,6 @@ export default defineConfig(
       "no-console": "off",
     },
   },
-  { files: ["tests/vitest.config.ts"], rules: { "no-restricted-syntax": "off" } },
   {
     files: ["**/*.js"],
     extends: [tseslint.configs.base],
@@ -160,4 +159,5 @@ export default defineConfig(
       "prefer-const": "error",
     },
   },
+  { files: ["tests/vitest.config.ts", ".eslint.config.js"], rules: { "no-restricted-syntax": "off" } },
 );

@@ -40,8 +40,12 @@ export async function loadRadio(options: RadioOptions, io: Io): Promise<LoadedRa
   const name = options.profile ?? "raster-13";
   const source =
     options.set === undefined && options.enclosure === undefined ? name : `${name} with figures set`;
-  const data = { ...(await profileData(name, io)), ...figuresSet(options) };
-  const { profile, issues } = readProfile(data, source);
+  const figures = figuresSet(options);
+  const builtIn = builtInProfiles.find((candidate) => candidate.name === name);
+  const asItIs = builtIn !== undefined && Object.keys(figures).length === 0;
+  const { profile, issues } = asItIs
+    ? { profile: builtIn, issues: [] }
+    : readProfile({ ...(await profileData(name, io)), ...figures }, source);
   if (profile === null)
     throw new CliError(
       EXIT.badData,
@@ -66,7 +70,7 @@ async function profileData(name: string, io: Io): Promise<Record<string, unknown
   if (names.includes(name)) return { basedOn: name };
   if (name !== "-" && !(await fileExists(name))) {
     const near = nearestWord(name, names);
-    const hint = near === null || near === undefined ? `one of ${names.join(", ")}, or a file` : near;
+    const hint = near === null ? `one of ${names.join(", ")}, or a file` : near;
     throw new CliError(
       EXIT.noInput,
       `--profile: expected a built-in profile or a file, got "${name}"`,

@@ -3,7 +3,7 @@ import { CliError, EXIT } from "./exit.js";
 import type { ExitCode } from "./exit.js";
 import { write } from "./io.js";
 import type { Io } from "./io.js";
-import { buildProgram } from "./program.js";
+import { buildProgram, COMMANDS } from "./program.js";
 import { WELCOME } from "./welcome.js";
 
 /**
@@ -60,7 +60,7 @@ async function explain(
 }
 
 function commandOf([first]: readonly string[]): string {
-  return first === undefined || first.startsWith("-") ? "" : `${first} `;
+  return COMMANDS.some(({ name }) => name === first) ? `${first} ` : "";
 }
 
 function bugReport(error: unknown, argv: readonly string[]): string {

@@ -27,8 +27,7 @@ export async function readScans(files: readonly ScanArgument[], io: Io): Promise
   }
   const useless = imports.flatMap(({ issues }) => issues).filter(({ code }) => code === "no-usable-row");
   const message = useless.map(formatIssue).join("\n");
-  const next =
-    "stillband reads scan CSVs and the text of `iw dev <interface> scan`; see README, formats read";
+  const next = "a scan CSV, or the text of: sudo iw dev wlan0 scan (README, formats read)";
   return { imports, failure: useless.length === 0 ? null : new CliError(EXIT.badData, message, next) };
 }
 

@@ -13,7 +13,7 @@ import { fadeOutageRatio } from "./fade-outage.js";
  * @throws {ArgumentError} when reliability is not above 0 and below 1, and as {@link fadeOutageRatio}
  * @source as {@link fadeOutageRatio}
  * @validity small-scale fading alone for rayleigh and rician: positions within some metres; 99 % is per receiver
- * @example fadeAllowanceDb({ law: "rayleigh", reliability: 0.99 }); // => 19.978240300731972
+ * @example fadeAllowanceDb({ law: "rayleigh", reliability: 0.99 }); // => 19.97819425120579
  */
 export function fadeAllowanceDb(query: FadeLaw & { readonly reliability: number }): number {
   const { reliability } = query;

@@ -1,13 +1,16 @@
+import type { Survey } from "../scan/index.js";
 import { toDbm } from "../units/index.js";
 import type { ChannelReport } from "./channel-report.js";
 import { bothLengths, dB, fixed, wholePercent } from "./number-format.js";
 
-/** What was assumed to get the figures, one statement a line; the first ones matter most. */
-export function assumptionLines(report: ChannelReport): string[] {
+/**
+ * What was assumed to get the figures, one statement a line; the first ones matter most.
+ * @param scanned false: no scan was read, so nothing is said of sources
+ */
+export function assumptionLines(report: ChannelReport, scanned = true): string[] {
   const { plan, survey, pathWords, fadeWords, regionWords } = report;
   const { setting } = plan;
   const { profile } = setting;
-  const assumedAirtimeCount = survey.emitters.filter(({ airtimeAssumed }) => airtimeAssumed).length;
   return [
     ...(profile.generic
       ? [`Radio: profile ${profile.name}, generic figures; enter your radio's own (--profile FILE, --set).`]
@@ -17,8 +20,7 @@ export function assumptionLines(report: ChannelReport): string[] {
       `needs C/I ${dB(profile.requiredCiDb.value)}, sensitivity ${dBm0(profile.sensitivityDbm.value)}, noise ${dBm0(noiseDbm(report))}.`,
     `Reference receiver at ${bothLengths(setting.distanceM)}; path ${pathWords}; no walls, no crowd in the path (0 dB each).`,
     `Fading ${fadeWords}: ${dB(plan.link.fadeAllowanceDb)} for ${wholePercent(setting.reliability)} of positions, each receiver for itself; shadowing of the path model is not in it. Hidden antenna: Rayleigh, ${dB(plan.link.noSightFadeAllowanceDb)}.`,
-    `Interference: the level exceeded ${fixed(setting.busyShareRatio * 100, 2)} % of the time; each source at its loudest place; worst legal skirts of the Wi-Fi masks; scanning antenna 0 dBi.`,
-    `Airtime assumed for ${assumedAirtimeCount} of ${survey.emitterCount} sources, reported by the rest. Sources of one Wi-Fi channel take turns; those that cannot hear each other may overlap in truth.`,
+    ...(scanned ? [interferenceLine(report), airtimeLine(survey)] : []),
     `Frame loss: packet ${profile.packetMs.value} ms, ${profile.frameRateHz.value} frames a second, ${profile.transmissionsPerFrameCount.value} sent a frame; Wi-Fi bursts ${setting.burstMs} ms (assumed). A lost frame shows only while the look is changing.`,
     ...(profile.universesPerTransmitterCount.value === 1
       ? ["One universe a transmitter; a second transmitter is a second system on its own channel."]
@@ -26,6 +28,16 @@ export function assumptionLines(report: ChannelReport): string[] {
     regionWords ?? "Band edges 2400–2483.5 MHz; transmit power was not judged (--region).",
     "Radio channel numbers are the profile's own; Wi-Fi rules for 12 and 13 do not apply to them.",
   ];
+}
+
+function interferenceLine({ plan }: ChannelReport): string {
+  const share = fixed(plan.setting.busyShareRatio * 100, 2);
+  return `Interference: the level exceeded ${share} % of the time; each source at its loudest place; worst legal skirts of the Wi-Fi masks; scanning antenna 0 dBi.`;
+}
+
+function airtimeLine({ emitters, emitterCount }: Survey): string {
+  const assumedCount = emitters.filter(({ airtimeAssumed }) => airtimeAssumed).length;
+  return `Airtime assumed for ${assumedCount} of ${emitterCount} sources, reported by the rest. "on" is a source's share of its group's turns: sources of one Wi-Fi channel take turns; those that cannot hear each other may overlap in truth.`;
 }
 
 function dBm0(levelDbm: number): string {

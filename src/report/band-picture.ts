@@ -59,28 +59,31 @@ function channelLines(profile: BandProfile, plan: ChannelPlan, style: TextStyle)
   const column = (centreMhz: number): number => LABEL + Math.floor((centreMhz - startMhz) / stepMhz);
   const blank = (): string[] => Array.from({ length: LABEL + aboveNoiseDb.length + 4 }, () => " ");
   const rising = [...plan.ranking].sort((a, b) => a.centreMhz - b.centreMhz);
-  const marks = blank();
   if (plan.hopSet !== null) {
+    const marks = blank();
     const kept = new Set(plan.hopSet.channels);
     for (const { channel, centreMhz } of rising)
       write(marks, column(centreMhz), kept.has(channel) ? "#" : ".");
     return [`${marks.join("").trimEnd()}`, `${" ".repeat(LABEL)}# in the hop set, . kept out`];
   }
   const numbers = blank();
-  for (const { channel, centreMhz } of rising) write(numbers, column(centreMhz), String(channel));
   write(numbers, 0, "radio");
-  write(marks, 0, "ch");
-  for (const [choice, word] of [
-    [plan.backup, "fallback"],
-    [plan.recommended, "USE"],
-  ] as const) {
+  for (const { channel, centreMhz } of rising) write(numbers, column(centreMhz), String(channel));
+  for (const [choice, open, close] of choicesOf(plan)) {
     const score = rising.find(({ channel }) => channel === choice.channel);
-    if (score === undefined) continue;
-    const at = column(score.centreMhz);
-    write(marks, Math.min(at, LABEL + aboveNoiseDb.length + 4 - word.length), word);
+    if (score !== undefined) write(numbers, column(score.centreMhz) - 1, `${open}${score.channel}${close}`);
   }
-  return [numbers.join("").trimEnd(), style.pen.strong(marks.join("").trimEnd())];
+  return [style.pen.strong(numbers.join("").trimEnd()), "ch     [ ] use, ( ) fallback"];
 }
+
+/** How the chosen channels are marked, the recommended last so that nothing hides it. */
+const choicesOf = ({
+  backup,
+  recommended,
+}: ChannelPlan): (readonly [ChannelPlan["backup"], string, string])[] => [
+  [backup, "(", ")"],
+  [recommended, "[", "]"],
+];
 
 function write(line: string[], at: number, text: string): void {
   for (const [index, character] of [...text].entries())

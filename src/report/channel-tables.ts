@@ -31,8 +31,8 @@ export function rankingTable(plan: ChannelPlan, survey: Survey, style: TextStyle
       { head: "radio ch", align: "left" },
       { head: "margin", align: "right" },
       { head: "clear air", align: "right" },
-      { head: "frames lost", align: "right" },
-      { head: "loudest source in it", align: "left" },
+      { head: "lost", align: "right" },
+      { head: "strongest source in it", align: "left" },
     ],
     shown,
     style.columnCount,
@@ -78,8 +78,8 @@ export function sourcesTable(
       `${wholePercent(contributor.airtimeRatio)}${contributor.airtimeAssumed ? " assumed" : ""}`,
       wholePercent(contributor.onRatio),
       source === undefined ? "" : presumedOwner(source),
-      source === undefined ? contributor.emitter : `ch ${source.channel}`,
-      source === undefined ? "" : sourceName(source),
+      source === undefined ? "" : String(source.channel),
+      source === undefined ? contributor.emitter : sourceName(source),
     ];
   });
   const lines = tableLines(
@@ -89,12 +89,12 @@ export function sourcesTable(
       { head: "airtime", align: "left" },
       { head: "on", align: "right" },
       { head: "owner", align: "left" },
-      { head: "Wi-Fi", align: "left" },
+      { head: "Wi-Fi ch", align: "right" },
       { head: "name", align: "left" },
     ],
     rows,
     style.columnCount,
   );
   const hidden = score.contributors.length - rows.length;
-  return hidden > 0 ? [...lines, `          and ${hidden} weaker`] : lines;
+  return hidden > 0 ? [...lines, `(and ${hidden} weaker)`] : lines;
 }

@@ -1,6 +1,6 @@
 import { mToFeet } from "../units/index.js";
 import type { ChannelPlan } from "../venue/index.js";
-import { bothLengths, fixed, wholePercent } from "./number-format.js";
+import { bothLengths, fixed } from "./number-format.js";
 import type { LengthUnit, TextStyle } from "./pen.js";
 import { clipped, tableLines } from "./text-layout.js";
 
@@ -34,12 +34,17 @@ export function linkWords({ link, setting }: ChannelPlan): string {
 /** How far it works, with the antenna in sight and hidden. */
 export function reachWords({ link, setting }: ChannelPlan): string {
   if (link.reference === null) return "none";
-  const share = wholePercent(setting.reliability);
-  return `${reachText(link.reachM)} in sight, ${reachText(link.reachNoSightM)} hidden; holds at ${share} of spots`;
+  const share = `${fixed(setting.reliability * 100, 0)} % of spots`;
+  const hidden = reachText(link.reachNoSightM);
+  const inSight = reachText(link.reachM);
+  if (inSight === hidden) return `${inSight}, antenna hidden too; ${share}`;
+  const far = link.reachM === null || link.reachM > 100;
+  return far ? `${inSight}; antenna hidden ${hidden}` : `${inSight}; antenna hidden ${hidden}; ${share}`;
 }
 
 function reachText(reachM: number | null): string {
-  if (reachM === null || reachM > 100) return "beyond 100 m (328 ft), outside the model";
+  if (reachM === null || reachM > 100) return "beyond 100 m: outside the model";
+  if (reachM === 0) return "nowhere";
   return bothLengths(reachM);
 }
 
@@ -49,7 +54,7 @@ export function linkLines({ link }: ChannelPlan, style: TextStyle): string[] {
   const caveats = new Set(link.rows.flatMap((row) => row.caveats));
   return [
     ...linkTable(link, style),
-    `Reach ${reachText(link.reachM)} in sight, ${reachText(link.reachNoSightM)} hidden.`,
+    `Reach: ${reachText(link.reachM)}; with the antenna hidden: ${reachText(link.reachNoSightM)}.`,
     "spare = the smaller of (over sensitivity) and (over interference) - fade allowance.",
     "fails < 0 <= thin < 6 <= sound < 15 <= ample, in dB to spare.",
     ...(caveats.has("beyond-fitted-distance") ? ["* beyond 100 m: outside the model."] : []),
@@ -67,7 +72,7 @@ const CAVEAT_MARKS: Readonly<Record<string, string>> = {
 };
 
 function linkTable(link: ChannelPlan["link"], style: TextStyle): string[] {
-  const heads = ["distance", "path dB", "arrives dBm", "over sens.", "over interf.", "fade", "spare dB"];
+  const heads = ["distance", "path dB", "rx dBm", "over sens.", "over interf.", "fade dB", "spare dB"];
   const rows = link.rows.map((row) => [
     distanceCell(row.distanceM, style.units),
     fixed(row.pathLossDb, 1),

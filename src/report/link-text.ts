@@ -19,7 +19,7 @@ export function linkText(report: ChannelReport, scanned: boolean, style: TextSty
       (line) => style.pen.strong(line.slice(0, 9)) + line.slice(9),
     ),
     section("Link by distance", style, linkLines(plan, style)),
-    section("Assumed", style, bullets(assumptionLines(report), style)),
+    section("Assumed", style, bullets(assumptionLines(report, scanned), style)),
     ...(scanned ? [section("Scans", style, bullets([sourcesLine(survey), rowsLine(survey)], style))] : []),
     section("Cautions", style, bullets(RADIO_CAUTIONS, style)),
   ];

@@ -49,7 +49,7 @@ function isFigure(value: unknown): value is Figure<unknown> {
 
 function valueText(value: unknown): string {
   if (value === null) return "unknown";
-  if (typeof value !== "object") return String(value);
-  const { points } = value as { readonly points?: readonly (readonly number[])[] };
-  return points === undefined ? JSON.stringify(value) : points.map(([mhz, db]) => `${mhz}:${db}`).join(" ");
+  if (typeof value === "string" || typeof value === "number") return String(value);
+  const { points } = value as { readonly points: readonly (readonly number[])[] };
+  return points.map(([offsetMhz, levelDb]) => `${offsetMhz}:${levelDb}`).join(" ");
 }

@@ -130,7 +130,7 @@ function sourceTable({ survey, hits }: SurveyReport, style: TextStyle): string[]
       sourceName(source),
     ];
   });
-  const heads = ["radio ch", "over noise", "airtime", "owner", "Wi-Fi", "level", "name"];
+  const heads = ["radio ch", "over noise", "airtime", "owner", "Wi-Fi ch", "level", "name"];
   const right = new Set(["radio ch", "over noise", "level"]);
   const lines = tableLines(
     heads.map((head) => ({ head, align: right.has(head) ? "right" : "left" })),
@@ -146,7 +146,7 @@ function strength(hit: SourceHit | undefined): number {
 
 function wifiWords({ channel, centreMhz, widthMhz, standard }: SurveyEmitter): string {
   const side = widthMhz === 40 ? `+${centreMhz > 2407 + 5 * channel ? "up" : "down"}` : "";
-  return `ch ${channel}${side} ${standard === "unknown" ? "?" : standard}`;
+  return `${channel}${side} ${standard === "unknown" ? "?" : standard}`;
 }
 
 function assumptions({ survey, busyShareRatio }: SurveyReport): string[] {

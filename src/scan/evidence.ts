@@ -43,14 +43,13 @@ function countLooks(filed: readonly FiledReading[], beyondWifi: boolean): Looks 
 }
 
 function reasonsFor({ lookCount, spanMs, placeCount, sawFull, sawPart, beyondWifi }: Looks): string[] {
-  const minutes = Math.round(spanMs / 60_000);
   const crowd = sawFull
     ? "one in a full room"
     : sawPart
       ? "none in a full room, one part full"
       : "none in a full or part-full room";
   return [
-    `${lookCount} ${lookCount === 1 ? "look" : "looks"} over ${minutes} min (3 over 30 min wanted)`,
+    `${lookCount} ${lookCount === 1 ? "look" : "looks"} over ${spanWords(spanMs)} (3 over 30 min wanted)`,
     crowd,
     `${placeCount} named ${placeCount === 1 ? "place" : "places"} (2 wanted)`,
     beyondWifi
@@ -59,10 +58,16 @@ function reasonsFor({ lookCount, spanMs, placeCount, sawFull, sawPart, beyondWif
   ];
 }
 
+function spanWords(spanMs: number): string {
+  const minutes = Math.round(spanMs / 60_000);
+  if (minutes < 120) return `${minutes} min`;
+  return minutes < 2880 ? `${Math.round(minutes / 60)} h` : `${Math.round(minutes / 1440)} days`;
+}
+
 function nextLook({ lookCount, spanMs, placeCount, sawFull, beyondWifi }: Looks): string {
   if (lookCount === 0) return "scan the room";
   if (!sawFull) return "scan again with the room full";
-  if (!beyondWifi) return "a power sweep of 2400–2483.5 MHz with the room full";
+  if (!beyondWifi) return "a power sweep with the room full";
   if (placeCount < 2) return "scan at a second place, one of them at trim height";
   if (lookCount < 3 || spanMs < HALF_HOUR_MS) return "scan again half an hour later";
   return "scan again on hand-over day and at the first full event";

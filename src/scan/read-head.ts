@@ -6,14 +6,14 @@ export interface Head {
   readonly head: string;
   readonly isWhole: boolean;
   /** The whole text, the head included. */
-  readonly pieces: AsyncGenerator<string, void, undefined>;
+  readonly pieces: AsyncIterable<string>;
 }
 
 /** Reads the start of a text so that it can be judged, without losing it for the reader that follows. */
 export async function readHead(rest: AsyncGenerator<string, void, undefined>): Promise<Head> {
   let head = "";
   let isWhole = false;
-  while (!isWhole && head.length <= 2 * LONGEST_RECORD_COUNT && !/\S[^\r\n]*[\r\n]+[^\r\n]/.test(head)) {
+  while (!isWhole && head.length <= LONGEST_RECORD_COUNT && !hasWholeLine(head)) {
     const next = await rest.next();
     if (next.done === true) isWhole = true;
     else head += next.value;
@@ -21,14 +21,13 @@ export async function readHead(rest: AsyncGenerator<string, void, undefined>): P
   return { head, isWhole, pieces: joined(head, rest) };
 }
 
-async function* joined(
-  head: string,
-  rest: AsyncGenerator<string, void, undefined>,
-): AsyncGenerator<string, void, undefined> {
-  try {
-    yield head;
-    yield* rest;
-  } finally {
-    await rest.return();
-  }
+/** Does the first line that isn't blank end here, with its line end and a character after it? */
+function hasWholeLine(head: string): boolean {
+  const startIndex = head.search(/\S/);
+  return startIndex !== -1 && /[\r\n]+[^\r\n]/.test(head.slice(startIndex));
+}
+
+async function* joined(head: string, rest: AsyncIterable<string>): AsyncGenerator<string, void, undefined> {
+  yield head;
+  yield* rest;
 }

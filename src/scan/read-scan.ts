@@ -5,6 +5,7 @@ import type { Fill } from "./fill.js";
 import { readIwScanText } from "./iw-scan-text.js";
 import { describeText, sayNoUsableRow } from "./no-usable-row.js";
 import { readHead } from "./read-head.js";
+import type { Head } from "./read-head.js";
 import { readScanCsv } from "./scan-csv.js";
 import type { ReadScanOptions, ScanImport, ScanInput } from "./scan-import.js";
 import { ScanTally } from "./scan-tally.js";
@@ -22,11 +23,19 @@ import { ScanTally } from "./scan-tally.js";
 export async function readScan(input: ScanInput, options: ReadScanOptions): Promise<ScanImport> {
   const fill = fillFrom(options);
   const tally = new ScanTally(fill.source);
-  const { head, isWhole, pieces } = await readHead(decodeText(input));
-  const { format, found } = await readPieces(pieces, head, isWhole, fill, tally);
+  const text = decodeText(input);
+  try {
+    const { format, found } = await readPieces(await readHead(text), fill, tally);
+    return imported(tally, format, found);
+  } finally {
+    await text.return();
+  }
+}
+
+function imported(tally: ScanTally, format: ScanImport["format"], found: string): ScanImport {
   if (tally.readings.length === 0) sayNoUsableRow(tally, found);
   return {
-    source: fill.source,
+    source: tally.source,
     format,
     hasAges: format === "linux-iw-scan",
     readings: tally.readings,
@@ -38,9 +47,7 @@ export async function readScan(input: ScanInput, options: ReadScanOptions): Prom
 }
 
 async function readPieces(
-  pieces: AsyncGenerator<string, void, undefined>,
-  head: string,
-  isWhole: boolean,
+  { head, isWhole, pieces }: Head,
   fill: Fill,
   tally: ScanTally,
 ): Promise<{ readonly format: ScanImport["format"]; readonly found: string }> {
@@ -48,7 +55,7 @@ async function readPieces(
   if (detected.format === "scan-csv")
     return { format: "scan-csv", found: await readScanCsv(pieces, detected.delimiter, fill, tally) };
   const found = describeText(head);
-  if (head.includes("\0") && !/^\s*BSS /m.test(head)) await pieces.return();
-  else await readIwScanText(pieces, fill, tally);
+  const isBinary = head.includes("\0") && !/^[ \t]*BSS /m.test(head);
+  if (!isBinary) await readIwScanText(pieces, fill, tally);
   return { format: tally.rowCount > 0 ? "linux-iw-scan" : "unknown", found };
 }

@@ -6,12 +6,20 @@ export const PROJECT = join(import.meta.dirname, "../..");
 /** What every Node program pays before it does anything. */
 export const BARE_NODE = ["-e", "0"];
 
+/** A run that takes longer is ended and fails. */
+const LONGEST_MS = 60_000;
+
 /** @returns a whole run of Node in the project folder: its time in ms and what it printed */
 export function runNode(args) {
   const startedMs = performance.now();
-  const { status, stdout, stderr } = spawnSync(process.execPath, args, { cwd: PROJECT, encoding: "utf8" });
+  const { status, error, stdout, stderr } = spawnSync(process.execPath, args, {
+    cwd: PROJECT,
+    encoding: "utf8",
+    timeout: LONGEST_MS,
+  });
   const ms = performance.now() - startedMs;
-  if (status !== 0) throw new Error(`node ${args.join(" ")}: exit code ${status}\n${stderr}`);
+  if (status !== 0)
+    throw new Error(`node ${args.join(" ")}: ${error?.message ?? `exit code ${status}`}\n${stderr}`);
   return { ms, stdout };
 }
 

@@ -9,7 +9,11 @@ if (names.length === 0) throw new Error(`no bench of that name; there are ${BENC
 const rows = [];
 for (const name of names) {
   const { run } = await import(`./${name}.js`);
-  rows.push(run());
+  try {
+    rows.push(run());
+  } catch (error) {
+    rows.push({ name, own: "failed", reference: "", ratio: NaN, goal: "", met: false, note: error.message });
+  }
 }
 
 const table = [

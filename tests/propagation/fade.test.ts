@@ -130,6 +130,14 @@ describe("invariants", () => {
     expect(at(40)).toBeLessThan(0.2);
     expect(fadeOutageRatio({ law: "rician", kDb: 40, marginDb: -200 })).toBe(1);
   });
+  test("deep Rayleigh × log-normal: 10^(−M/10)·e^(s²/2), the mean of a log-normal, s = σ·ln 10/10", () => {
+    for (const sigmaDb of [3, 8, 20]) {
+      const s = (sigmaDb * Math.LN10) / 10;
+      const deep = 1e-30 * Math.exp((s * s) / 2);
+      const ours = fadeOutageRatio({ law: "rayleigh-lognormal", sigmaDb, marginDb: 300 });
+      expect(relativeError(ours, deep)).toBeLessThan(1e-12);
+    }
+  });
   test("words say the law and its parameter", () => {
     expect(fadeLawWords({ law: "rayleigh" })).toContain("out of sight");
     expect(fadeLawWords({ law: "rician", kDb: 6 })).toContain("K = 6 dB");

@@ -74,9 +74,8 @@ describe("limits as published, hand-worked", () => {
   test("every row states a limit with a source, hopping rows fall from the most hop frequencies", () => {
     for (const { rules, region } of Object.values(regionRules)) {
       for (const row of rules) {
-        const limits = [row.maxEirpDbm, row.maxConductedDbm, row.density?.limitDbmPerMhz].filter(
-          (one) => one != null,
-        );
+        const stated = [row.maxEirpDbm, row.maxConductedDbm, row.density?.limitDbmPerMhz ?? null];
+        const limits = stated.filter((limit) => limit !== null);
         expect(limits.length, region).toBeGreaterThan(0);
         for (const limit of limits) expect(limit.source.length).toBeGreaterThan(5);
       }

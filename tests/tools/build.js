@@ -55,7 +55,9 @@ async function bundleCommand(project) {
     define: { STILLBAND_VERSION: JSON.stringify(version) },
     plugins: [withoutChildProcess],
     // Bundled CommonJS asks for Node's own modules by `require`, which ES modules lack.
-    banner: { js: 'import{createRequire as createBundleRequire}from"node:module";const require=createBundleRequire(import.meta.url);' },
+    banner: {
+      js: 'import{createRequire as createBundleRequire}from"node:module";const require=createBundleRequire(import.meta.url);',
+    },
   });
   return metafile;
 }

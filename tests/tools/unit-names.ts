@@ -3,6 +3,8 @@ import ts from "typescript";
 
 const UNIT =
   /(?:Dbm|DbmPerMhz|Dbi|Dbr|Db|Mhz|Khz|Hz|Mw|M|Mm|Ft|S|Ms|Min|Deg|Rad|Ratio|Count|Index|PerMinute|PerS)$/;
+/** Ordinals and shares that say so at the end of their name. */
+const DIMENSIONLESS_END = /(?:Channel|Quantile|Rank|Ratios)$/;
 const BARE_UNIT = /^(?:mhz|db|dbm|count|index|ratio|deg)$/;
 
 /** Words that have no unit, each for its reason. */
@@ -13,7 +15,6 @@ const DIMENSIONLESS = new Set([
   "rank",
   "line",
   "record",
-  "contentionChannel",
   "seed",
   // coefficients and probabilities by their name in the literature
   "exponent",
@@ -44,10 +45,17 @@ const MATHEMATICS = new Set([
   "values",
 ]);
 
-/** @param room where the name stands: only `numeric` may speak in pure numbers */
+/** Rooms that handle numbers of whatever unit: mathematics, a cell's number, a number to be written. */
+const ANY_UNIT: Readonly<Record<string, ReadonlySet<string>>> = {
+  numeric: MATHEMATICS,
+  scan: new Set(["value"]),
+  report: new Set(["value"]),
+};
+
+/** @param room where the name stands: some rooms have words of their own */
 export function saysItsUnit(name: string, room: string): boolean {
-  if (room === "numeric" && MATHEMATICS.has(name)) return true;
-  return UNIT.test(name) || BARE_UNIT.test(name) || DIMENSIONLESS.has(name);
+  if (ANY_UNIT[room]?.has(name)) return true;
+  return UNIT.test(name) || DIMENSIONLESS_END.test(name) || BARE_UNIT.test(name) || DIMENSIONLESS.has(name);
 }
 
 /** @returns `file: name` for each number without a unit among a module's exported functions and types */
