@@ -19,7 +19,8 @@ export function spectralOverlapDb(emitter: Shape, receiver: Shape, offsetMhz: nu
   requireShape("emitter", emitter);
   requireShape("receiver", receiver);
   requireFinite("offsetMhz", offsetMhz);
-  return ratioToDb(overlapIntegral(emitter.points, receiver.points, offsetMhz) / totalPower(emitter));
+  const spectrum = toppedOut(emitter);
+  return ratioToDb(overlapIntegral(spectrum, receiver.points, offsetMhz) / totalPower({ points: spectrum }));
 }
 
 /**
@@ -70,10 +71,19 @@ function levelAt(points: readonly ShapePoint[], end: number, offsetMhz: number):
   return startDb + ((offsetMhz - startMhz) / (endMhz - startMhz)) * (endDb - startDb);
 }
 
-/** ∫ of 10^(L/10) over a width where L runs straight from one level to another: w·10^(mean/10)·sinh(u)/u. */
+/**
+ * ∫ of 10^(L/10) over a width where L runs straight from one level to another: w·(P₁ − P₀)/ln(P₁/P₀), and as
+ * w·10^(mean/10)·sinh(u)/u where the two are near.
+ */
 function pieceIntegral(widthMhz: number, startDb: number, endDb: number): number {
-  const middle = widthMhz * 10 ** ((startDb + endDb) / 20);
   const u = (Math.LN10 / 20) * (endDb - startDb);
-  if (u === 0) return middle;
+  if (Math.abs(u) > 1) return (widthMhz * (10 ** (endDb / 10) - 10 ** (startDb / 10))) / (2 * u);
+  const middle = widthMhz * 10 ** ((startDb + endDb) / 20);
   return middle * (Math.abs(u) < 1e-4 ? 1 + (u * u) / 6 : Math.sinh(u) / u);
+}
+
+/** The shape with its top at 0 dBr: only its form counts, and a form far below 0 dBr must not vanish. */
+function toppedOut({ points }: Shape): readonly ShapePoint[] {
+  const topDbr = points.reduce((top, [, levelDbr]) => Math.max(top, levelDbr), -Infinity);
+  return topDbr === 0 ? points : points.map(([offsetMhz, levelDbr]) => [offsetMhz, levelDbr - topDbr]);
 }

@@ -6,7 +6,7 @@ export interface TransmissionTerms {
   /** Share of time in which C/(I+N) suffices at an instant. */
   readonly clearAirRatio: number;
   /** On-share of each contention group's harmful emitters together. */
-  readonly harmfulShares: readonly number[];
+  readonly harmfulRatios: readonly number[];
   /** Length of one transmission, ms. */
   readonly packetMs: number;
   /** Length of one Wi-Fi burst, ms; 2 is assumed where nothing is known. */
@@ -23,19 +23,19 @@ export interface TransmissionTerms {
  * @throws {ArgumentError} when a share is not in 0..1, a time not > 0, or a level not finite
  * @source renewal process with exponential gaps; the burst length and the independence of groups are assumed
  * @validity harmful emitters of different groups act independently; a long transmission among short bursts
- * @example transmissionSuccessRatio({ clearAirRatio: 1, harmfulShares: [], packetMs: 4.5, burstMs: 2, receivedDbm: -60, sensitivityDbm: -90 }); // => 1
+ * @example transmissionSuccessRatio({ clearAirRatio: 1, harmfulRatios: [], packetMs: 4.5, burstMs: 2, receivedDbm: -60, sensitivityDbm: -90 }); // => 1
  */
 export function transmissionSuccessRatio(terms: TransmissionTerms): number {
-  const { clearAirRatio, harmfulShares, packetMs, burstMs, receivedDbm, sensitivityDbm } = terms;
+  const { clearAirRatio, harmfulRatios, packetMs, burstMs, receivedDbm, sensitivityDbm } = terms;
   requireRatio("clearAirRatio", clearAirRatio);
   requirePositive("packetMs", packetMs);
   requirePositive("burstMs", burstMs);
   requireFinite("receivedDbm", receivedDbm);
   requireFinite("sensitivityDbm", sensitivityDbm);
+  for (const ratio of harmfulRatios) requireRatio("harmfulRatios", ratio);
   if (receivedDbm < sensitivityDbm - SLACK) return 0;
   let exponent = 0;
-  for (const share of harmfulShares) {
-    requireRatio("harmfulShares", share);
+  for (const share of harmfulRatios) {
     if (share >= 1 - SLACK) return 0;
     exponent += (packetMs * share) / (burstMs * (1 - share));
   }

@@ -31,8 +31,8 @@ export function buildSurvey(imports: readonly ScanImport[], options: BuildSurvey
   const { levelQuantile = 0.9, assumedAirtime = ASSUMED_AIRTIME, ignore = [] } = options;
   if (!(levelQuantile >= 0 && levelQuantile <= 1))
     throw new ArgumentError("levelQuantile", "a number from 0 to 1", levelQuantile);
-  const all = imports.flatMap(({ readings }, file) =>
-    readings.map((reading): FiledReading => ({ file, reading })),
+  const all = imports.flatMap(({ readings }, fileIndex) =>
+    readings.map((reading): FiledReading => ({ fileIndex, reading })),
   );
   const ignored = ignoring(ignore);
   const filed = all.filter(({ reading }) => !ignored(reading));

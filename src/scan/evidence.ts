@@ -28,7 +28,7 @@ export function gradeEvidence(filed: readonly FiledReading[], beyondWifi: boolea
 }
 
 function countLooks(filed: readonly FiledReading[], beyondWifi: boolean): Looks {
-  const stamps = new Set(filed.map(({ file, reading }) => `${file} ${reading.timeMs}`));
+  const stamps = new Set(filed.map(({ fileIndex, reading }) => `${fileIndex} ${reading.timeMs}`));
   const times = filed.map(({ reading }) => reading.timeMs).filter((timeMs) => timeMs !== null);
   const earliest = times.reduce((a, b) => Math.min(a, b), Infinity);
   const latest = times.reduce((a, b) => Math.max(a, b), -Infinity);

@@ -21,10 +21,12 @@ export async function readHead(rest: AsyncGenerator<string, void, undefined>): P
   return { head, isWhole, pieces: joined(head, rest) };
 }
 
-/** Does the first line that isn't blank end here, with its line end and a character after it? */
+/** Has the first line that isn't blank ended, with a character after it that shows how? */
 function hasWholeLine(head: string): boolean {
   const startIndex = head.search(/\S/);
-  return startIndex !== -1 && /[\r\n]+[^\r\n]/.test(head.slice(startIndex));
+  if (startIndex === -1) return false;
+  const lengthCount = head.slice(startIndex).search(/[\r\n]/);
+  return lengthCount !== -1 && startIndex + lengthCount + 1 < head.length;
 }
 
 async function* joined(head: string, rest: AsyncIterable<string>): AsyncGenerator<string, void, undefined> {

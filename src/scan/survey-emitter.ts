@@ -84,6 +84,6 @@ function byAuthority(a: Reading, b: Reading): number {
     descending(a.widthMhz, b.widthMhz) ||
     descending(STANDARDS.indexOf(a.standard), STANDARDS.indexOf(b.standard)) ||
     ascending(a.centreAssumed, b.centreAssumed) ||
-    descending(a.centreMhz, b.centreMhz)
+    ascending(a.centreMhz, b.centreMhz)
   );
 }

@@ -26,7 +26,7 @@ export interface AnnouncedSource {
 
 /** A reading with the file that it came from: two files of one name stay two. */
 export interface FiledReading {
-  readonly file: number;
+  readonly fileIndex: number;
   readonly reading: Reading;
 }
 
@@ -62,9 +62,9 @@ function instants(rows: readonly FiledReading[]): Map<FiledReading, string> {
   for (const row of rows) {
     const { timeMs, place } = row.reading;
     if (timeMs === null) untimed.push(row);
-    else instantOf.set(row, JSON.stringify([row.file, place, timeMs]));
+    else instantOf.set(row, JSON.stringify([row.fileIndex, place, timeMs]));
   }
-  const byPlace = group(untimed, ({ file, reading }) => JSON.stringify([file, reading.place]));
+  const byPlace = group(untimed, ({ fileIndex, reading }) => JSON.stringify([fileIndex, reading.place]));
   for (const [place, placed] of byPlace) {
     const strongestFirst = [...placed].sort((a, b) => byStrength(a.reading, b.reading));
     for (const [index, row] of strongestFirst.entries()) instantOf.set(row, `${place} ${index}`);

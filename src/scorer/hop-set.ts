@@ -1,5 +1,6 @@
 import { mean, median } from "d3-array";
 import type { HopPlan } from "../radio/index.js";
+import { SLACK } from "../units/index.js";
 import type { ChannelScore } from "./channel-score.js";
 
 /** How a hopping radio fares over the frequencies that it uses. */
@@ -14,10 +15,10 @@ export interface HopSet {
   }[];
   /** Mean over the hop set. */
   readonly clearAirRatio: number;
-  /** Median over the hop set. */
-  readonly marginDb: number;
+  /** Median over the hop set; null where no frequency is allowed. */
+  readonly marginDb: number | null;
   /** The same with every frequency in use: what keeping ranges out gains is the difference. */
-  readonly whole: { readonly clearAirRatio: number; readonly marginDb: number };
+  readonly whole: { readonly clearAirRatio: number; readonly marginDb: number | null };
 }
 
 /**
@@ -29,7 +30,7 @@ export function hopSet(ranking: readonly ChannelScore[], plan: HopPlan): HopSet 
   const allowed = ranking.filter((score) => score.allowed);
   const leastCount = Math.min(allowed.length, plan.leastHopCount.value);
   const kept = plan.avoids
-    ? allowed.filter(({ marginDb }, index) => marginDb >= 0 || index < leastCount)
+    ? allowed.filter(({ marginDb }, index) => marginDb >= -SLACK || index < leastCount)
     : allowed;
   const keptChannels = new Set(kept.map(({ channel }) => channel));
   const rising = [...allowed].sort((a, b) => a.centreMhz - b.centreMhz);
@@ -41,10 +42,10 @@ export function hopSet(ranking: readonly ChannelScore[], plan: HopPlan): HopSet 
   };
 }
 
-function over(scores: readonly ChannelScore[]): { clearAirRatio: number; marginDb: number } {
+function over(scores: readonly ChannelScore[]): HopSet["whole"] {
   return {
     clearAirRatio: mean(scores, (score) => score.clearAirRatio) ?? 0,
-    marginDb: median(scores, (score) => score.marginDb) ?? -Infinity,
+    marginDb: median(scores, (score) => score.marginDb) ?? null,
   };
 }
 

@@ -42,7 +42,10 @@ export function rankChannels(options: RankChannelsOptions): ChannelRanking {
   const wanted = typeof wantedDbm === "number" ? channels.map(() => wantedDbm) : wantedDbm;
   if (wanted.length !== channels.length)
     throw new ArgumentError("wantedDbm", `one level for each of ${channels.length} channels`, wanted.length);
-  for (const emitter of emitters) requireFinite(`level of ${emitter.id}`, emitter.levelDbm);
+  for (const { id, levelDbm, airtimeRatio } of emitters) {
+    requireFinite(`levelDbm of ${id}`, levelDbm);
+    requireRatio(`airtimeRatio of ${id}`, airtimeRatio);
+  }
   const receiver = receiverOf(profile);
   const cache: OverlapCache = new Map();
   const scored = channels.map((channel, index): Omit<ChannelScore, "rank"> => {

@@ -61,17 +61,16 @@ function merged(
 }
 
 /**
- * Neighbouring states merged upwards: every value is moved up by at most `toleranceRatio` of (value + floor).
- * @param floorMw power that is always there beside these
+ * Neighbouring states merged upwards: every value is moved up by at most `stepMw` + `stepRatio` of itself.
  */
-export function mergedUpwards(sums: Sums, floorMw: number, toleranceRatio: number): Sums {
+export function mergedUpwards(sums: Sums, stepMw: number, stepRatio: number): Sums {
   const valueMw = new Float64Array(sums.valueMw.length);
   const shareRatio = new Float64Array(sums.valueMw.length);
   let count = 0;
   let lowestMw = -Infinity;
   for (let index = 0; index < sums.valueMw.length; index++) {
     const nextMw = sums.valueMw[index]!;
-    const joins = count > 0 && nextMw - lowestMw <= toleranceRatio * (lowestMw + floorMw);
+    const joins = count > 0 && nextMw - lowestMw <= stepMw + stepRatio * lowestMw;
     if (!joins) lowestMw = nextMw;
     const at = joins ? count - 1 : count++;
     valueMw[at] = nextMw;

@@ -87,5 +87,5 @@ function medianInterferenceDbm(setting: ReferenceSetting, frequencyMhz: number, 
     interferenceDbm: 0,
     fadeAllowanceDb: 0,
   };
-  return linkRow(open, setting.distanceM).receivedDbm - terms.requiredCiDb - hops.marginDb;
+  return linkRow(open, setting.distanceM).receivedDbm - terms.requiredCiDb - (hops.marginDb ?? 0);
 }

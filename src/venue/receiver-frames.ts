@@ -39,7 +39,7 @@ function framesAt(
     const clearAir = clearAirRatio(distribution, ceilingDbm);
     const success = transmissionSuccessRatio({
       clearAirRatio: clearAir,
-      harmfulShares: harmfulShares(distribution, ceilingDbm),
+      harmfulRatios: harmfulShares(distribution, ceilingDbm),
       packetMs: profile.packetMs.value,
       burstMs,
       receivedDbm,

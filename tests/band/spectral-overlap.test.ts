@@ -254,8 +254,7 @@ function simulatedTotal(shape: SimulatedShape): number {
 /** What ns-3's null carriers take out of a window of the flat part, as a ratio of the window. */
 function filledRatio(nulls: SimulatedShape["nulls"], lowMhz: number, highMhz: number): number {
   const missingMhz = nulls.reduce((sum, [centreMhz, widthMhz]) => {
-    const inside =
-      Math.min(highMhz, centreMhz + widthMhz / 2) - Math.max(lowMhz, centreMhz - widthMhz / 2);
+    const inside = Math.min(highMhz, centreMhz + widthMhz / 2) - Math.max(lowMhz, centreMhz - widthMhz / 2);
     return sum + Math.max(0, inside) * 0.99;
   }, 0);
   return 1 - missingMhz / (highMhz - lowMhz);
@@ -273,7 +272,8 @@ describe.each(Object.entries(SIMULATED))("spectralOverlapDb against ns-3: %s", (
   it("agrees inside the flat part at 5 MHz to 0.02 dB", () => {
     const inside = rows.filter(
       ({ victimMhz, offsetMhz }) =>
-        victimMhz === 5 && Math.abs(offsetMhz) + 2.5 <= Math.min(flatEdgeMhz(shape), shape.channelMhz / 2 - 1),
+        victimMhz === 5 &&
+        Math.abs(offsetMhz) + 2.5 <= Math.min(flatEdgeMhz(shape), shape.channelMhz / 2 - 1),
     );
     expect(inside.length).toBeGreaterThanOrEqual(5);
     for (const row of inside) {

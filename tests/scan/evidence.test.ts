@@ -4,7 +4,10 @@ import { gradeEvidence } from "../../src/scan/evidence.js";
 import type { FiledReading } from "../../src/scan/survey-source.js";
 import { minute, reading } from "../helpers/readings.js";
 
-const filed = (file: number, given: Partial<Reading>): FiledReading => ({ file, reading: reading(given) });
+const filed = (file: number, given: Partial<Reading>): FiledReading => ({
+  fileIndex: file,
+  reading: reading(given),
+});
 const grade = (looks: readonly FiledReading[], beyondWifi = true): string =>
   gradeEvidence(looks, beyondWifi).grade;
 

@@ -63,7 +63,7 @@ describe("a scan as it is printed", () => {
       expect.objectContaining({ channel: 9, centreMhz: 2452, widthMhz: 20, standard: "n", ageMs: 40 }),
     ]);
     expect(result.issues).toMatchObject([
-      { code: "missing-cell", column: "signal", line: 92, record: 7, action: "row skipped" },
+      { code: "missing-cell", column: "signal", line: 87, record: 7, action: "row skipped" },
     ]);
   });
 

@@ -8,7 +8,7 @@ import { shuffled } from "../helpers/shuffled.js";
 
 /** The radios as sorted lists of address@channel, sorted. */
 function radios(readings: readonly Reading[]): string[][] {
-  return partition(mergeNames(announcedSources(readings.map((each) => ({ file: 0, reading: each })))));
+  return partition(mergeNames(announcedSources(readings.map((each) => ({ fileIndex: 0, reading: each })))));
 }
 
 function partition(merged: ReturnType<typeof mergeNames>): string[][] {
@@ -127,8 +127,8 @@ describe("mergeNames, levels", () => {
 
   it("doesn't pair across files: an instant is one file × time × place", () => {
     const filed = [
-      { file: 0, reading: at(BASE, -60) },
-      { file: 1, reading: at(OTHER, -60) },
+      { fileIndex: 0, reading: at(BASE, -60) },
+      { fileIndex: 1, reading: at(OTHER, -60) },
     ];
     expect(mergeNames(announcedSources(filed))).toHaveLength(2);
   });
@@ -230,7 +230,7 @@ describe("mergeNames, invariants", () => {
   it("merged again, stays as it is; every source stands in one radio", () => {
     fc.assert(
       fc.property(arbitraryReadings, fc.nat(), (readings, seed) => {
-        const sources = announcedSources(readings.map((each) => ({ file: 0, reading: each })));
+        const sources = announcedSources(readings.map((each) => ({ fileIndex: 0, reading: each })));
         const once = mergeNames(sources);
         expect(once.flat()).toHaveLength(sources.length);
         expect(new Set(once.flat())).toEqual(new Set(sources));

@@ -6,7 +6,7 @@ import { announcedSources } from "../../src/scan/survey-source.js";
 import { minute, reading } from "../helpers/readings.js";
 
 function radioOf(readings: readonly Partial<Reading>[], moved: readonly string[] = []): SurveyEmitter {
-  const sources = announcedSources(readings.map((given) => ({ file: 0, reading: reading(given) })));
+  const sources = announcedSources(readings.map((given) => ({ fileIndex: 0, reading: reading(given) })));
   return surveyEmitter(sources, {
     levelQuantile: 0.9,
     fullestRank: 0,

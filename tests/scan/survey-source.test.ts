@@ -5,7 +5,7 @@ import type { AnnouncedSource } from "../../src/scan/survey-source.js";
 import { minute, reading } from "../helpers/readings.js";
 
 const sourcesOf = (...readings: Partial<Reading>[]): AnnouncedSource[] =>
-  announcedSources(readings.map((given) => ({ file: 0, reading: reading(given) })));
+  announcedSources(readings.map((given) => ({ fileIndex: 0, reading: reading(given) })));
 const levelsOf = ({ heard }: AnnouncedSource): number[] =>
   [...heard.values()].map(({ signalDbm }) => signalDbm).sort((a, b) => b - a);
 
@@ -23,8 +23,8 @@ describe("announcedSources", () => {
 
   it("tells two files of one time apart, also files of one name", () => {
     const [source] = announcedSources([
-      { file: 0, reading: reading() },
-      { file: 1, reading: reading() },
+      { fileIndex: 0, reading: reading() },
+      { fileIndex: 1, reading: reading() },
     ]);
     expect(source!.heard.size).toBe(2);
   });
