@@ -5,6 +5,7 @@ export { dbToRatio, feetToM, mToFeet, ratioToDb, SLACK, sumPowersDbm, toDbm, toM
 export {
   brickWall,
   mirroredShape,
+  overlapDbByOffset,
   RADIO_BAND_MHZ,
   READ_BAND_MHZ,
   requireShape,

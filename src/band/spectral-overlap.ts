@@ -16,11 +16,23 @@ import type { Shape, ShapePoint } from "./shape.js";
  * @example spectralOverlapDb(brickWall(20), brickWall(2), 0); // => -10
  */
 export function spectralOverlapDb(emitter: Shape, receiver: Shape, offsetMhz: number): number {
+  return overlapDbByOffset(emitter, receiver)(offsetMhz);
+}
+
+/**
+ * `spectralOverlapDb` of two shapes that meet at many offsets: they are checked and normalised once.
+ * @throws {ArgumentError} when a shape has no width; the function returned, when its offset is not finite
+ * @example overlapDbByOffset(brickWall(20), brickWall(2))(0); // => -10
+ */
+export function overlapDbByOffset(emitter: Shape, receiver: Shape): (offsetMhz: number) => number {
   requireShape("emitter", emitter);
   requireShape("receiver", receiver);
-  requireFinite("offsetMhz", offsetMhz);
   const spectrum = toppedOut(emitter);
-  return ratioToDb(overlapIntegral(spectrum, receiver.points, offsetMhz) / totalPower({ points: spectrum }));
+  const spectrumPower = totalPower({ points: spectrum });
+  return (offsetMhz) => {
+    requireFinite("offsetMhz", offsetMhz);
+    return ratioToDb(overlapIntegral(spectrum, receiver.points, offsetMhz) / spectrumPower);
+  };
 }
 
 /**
@@ -31,9 +43,9 @@ export function totalPower(shape: Shape): number {
   let total = 0;
   const { points } = shape;
   for (let index = 1; index < points.length; index++) {
-    const [startMhz, startDb] = points[index - 1]!;
-    const [endMhz, endDb] = points[index]!;
-    total += pieceIntegral(endMhz - startMhz, startDb, endDb);
+    const start = points[index - 1]!;
+    const end = points[index]!;
+    total += pieceIntegral(end[0] - start[0], start[1], end[1]);
   }
   return total;
 }
@@ -65,10 +77,10 @@ function overlapIntegral(
 
 /** Level on the straight line that ends at point `end`, dB. */
 function levelAt(points: readonly ShapePoint[], end: number, offsetMhz: number): number {
-  const [startMhz, startDb] = points[end - 1]!;
-  const [endMhz, endDb] = points[end]!;
-  if (startDb === endDb) return startDb;
-  return startDb + ((offsetMhz - startMhz) / (endMhz - startMhz)) * (endDb - startDb);
+  const from = points[end - 1]!;
+  const to = points[end]!;
+  if (from[1] === to[1]) return from[1];
+  return from[1] + ((offsetMhz - from[0]) / (to[0] - from[0])) * (to[1] - from[1]);
 }
 
 /**

@@ -136,6 +136,7 @@ export function buildProgram(
       .command(`${definition.name} ${definition.operands}`)
       .description(definition.summary);
     quieten(command, say).addHelpText("before", examplesText(definition.examples));
+    if (!argv.includes(definition.name)) continue;
     for (const [flags, meaning] of [...definition.options, ...COMMON]) addOption(command, flags, meaning);
     command.option("--debug", "say where a bug happened");
     command.action(async () => {

@@ -1,4 +1,4 @@
-import { spectralOverlapDb } from "../band/index.js";
+import { overlapDbByOffset } from "../band/index.js";
 import type { Emitter, Shape } from "../band/index.js";
 import { byLevel, takeTurns } from "./contention.js";
 import type { Contender, Contributor } from "./contention.js";
@@ -22,8 +22,11 @@ export interface ChannelInterference {
   readonly contributors: readonly Contributor[];
 }
 
-/** Overlaps that have been computed, by transmit shape and offset: many emitters share both. */
-export type OverlapCache = Map<Shape, Map<number, number>>;
+/** Overlaps with one receiver that have been computed, by transmit shape and offset: many emitters share both. */
+export type OverlapCache = Map<
+  Shape,
+  { readonly overlapDb: (offsetMhz: number) => number; readonly byOffset: Map<number, number> }
+>;
 
 /**
  * The interference in one receiver channel: each emitter's in-channel level is its scanned level + receiver
@@ -60,10 +63,10 @@ export function channelInterference(
 }
 
 function cachedOverlapDb(cache: OverlapCache, shape: Shape, selectivity: Shape, offsetMhz: number): number {
-  let byOffset = cache.get(shape);
-  if (byOffset === undefined) cache.set(shape, (byOffset = new Map<number, number>()));
-  let overlapDb = byOffset.get(offsetMhz);
-  if (overlapDb === undefined)
-    byOffset.set(offsetMhz, (overlapDb = spectralOverlapDb(shape, selectivity, offsetMhz)));
+  let known = cache.get(shape);
+  if (known === undefined)
+    cache.set(shape, (known = { overlapDb: overlapDbByOffset(shape, selectivity), byOffset: new Map() }));
+  let overlapDb = known.byOffset.get(offsetMhz);
+  if (overlapDb === undefined) known.byOffset.set(offsetMhz, (overlapDb = known.overlapDb(offsetMhz)));
   return overlapDb;
 }

@@ -55,7 +55,7 @@ export function planChannel(options: PlanChannelOptions): ChannelPlan {
     setting,
     ...ranked,
     ranking,
-    link: planLink(setting, used, hops),
+    link: planLink(setting, allowanceDb, used, hops),
     frames: used.length === 0 ? null : receiverFrames(used, terms),
   };
 }

@@ -27,15 +27,16 @@ const NO_SIGHT: FadeLaw = { law: "rayleigh" };
 
 /**
  * The link table and the reaches.
+ * @param inSightDb fade allowance of the setting's own law
  * @param used the recommended channel, or each frequency of the hop set; empty where there is neither
  * @param hops the hop set, whose median margin the table uses
  */
 export function planLink(
   setting: ReferenceSetting,
+  inSightDb: number,
   used: readonly ChannelScore[],
   hops: HopSet | null,
 ): LinkPlan {
-  const inSightDb = fadeAllowanceDb({ ...setting.fadeLaw, reliability: setting.reliability });
   const noSightDb = fadeAllowanceDb({ ...NO_SIGHT, reliability: setting.reliability });
   const frequencyMhz = median(used, ({ centreMhz }) => centreMhz) ?? null;
   const base = { channel: hops === null ? (used[0]?.channel ?? null) : null, frequencyMhz };

@@ -1,3 +1,4 @@
+import { fadeAllowanceDb } from "../../src/propagation/index.js";
 import { describe, expect, it } from "vitest";
 import { findProfile } from "../../src/radio/index.js";
 import { planLink, referenceSetting } from "../../src/venue/index.js";
@@ -10,8 +11,10 @@ const lossDb = (frequencyMhz: number, distanceM: number): number =>
 // 18 dBm + 2 dBi − loss − canopy 10 dB + 2 dBi.
 const receivedDbm = (frequencyMhz: number, distanceM: number): number => 12 - lossDb(frequencyMhz, distanceM);
 
+const allowanceDb = fadeAllowanceDb({ ...setting.fadeLaw, reliability: setting.reliability });
+
 describe("planLink, one channel", () => {
-  const link = planLink(setting, [score(6, 0, "a", { interferenceDbm: -80 })], null);
+  const link = planLink(setting, allowanceDb, [score(6, 0, "a", { interferenceDbm: -80 })], null);
 
   it("is at that channel's frequency with its interference held constant, row by row, by hand", () => {
     expect([link.channel, link.frequencyMhz, link.interferenceDbm]).toEqual([6, 2437, -80]);
@@ -50,7 +53,7 @@ describe("planLink, one channel", () => {
   });
 
   it("is limited by range where the interference is low", () => {
-    const quiet = planLink(setting, [score(6, 0, null, { interferenceDbm: -104 - 1e-3 })], null);
+    const quiet = planLink(setting, allowanceDb, [score(6, 0, null, { interferenceDbm: -104 - 1e-3 })], null);
     expect(quiet.rows.every(({ limit }) => limit === "range")).toBe(true);
   });
 });
@@ -66,7 +69,7 @@ describe("planLink, hop set and no channel", () => {
 
   it("gives the hop set's median margin at the reference distance, at its middle frequency", () => {
     const used = [0, 1, 2].map((channel) => score(channel, 0, null, { centreMhz: 2402 + channel }));
-    const link = planLink(setting, used, hops);
+    const link = planLink(setting, allowanceDb, used, hops);
     expect([link.channel, link.frequencyMhz]).toEqual([null, 2403]);
     expect(link.reference!.interferenceMarginDb).toBeCloseTo(5.5, 9);
     for (const row of link.rows)
@@ -74,7 +77,7 @@ describe("planLink, hop set and no channel", () => {
   });
 
   it("has no rows, and says why, where no channel is left", () => {
-    const none = planLink(setting, [], null);
+    const none = planLink(setting, allowanceDb, [], null);
     expect(none).toMatchObject({ channel: null, frequencyMhz: null, interferenceDbm: null, reference: null });
     expect([none.rows, none.reachM, none.reachNoSightM]).toEqual([[], null, null]);
     expect(none.reachReason).toMatch(/band/);
