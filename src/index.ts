@@ -10,11 +10,19 @@ export {
   READ_BAND_MHZ,
   requireShape,
   spectralOverlapDb,
+  sweepLevelDbm,
   totalPower,
   transmitShapes,
   wifiChannelCentreMhz,
 } from "./band/index.js";
-export type { Emitter, Shape, ShapePoint, TransmitShapeName } from "./band/index.js";
+export type {
+  Emitter,
+  Shape,
+  ShapePoint,
+  SweepChannelLevels,
+  SweepLevels,
+  TransmitShapeName,
+} from "./band/index.js";
 export {
   breachIssue,
   builtInProfiles,
@@ -57,6 +65,7 @@ export {
   buildSurvey,
   CROWDS,
   readScan,
+  sweepReceiverOf,
   toEmitters,
   wifiShape,
   writeScanCsv,
@@ -73,6 +82,11 @@ export type {
   ScanInput,
   Survey,
   SurveyEmitter,
+  Sweep,
+  SweepBucket,
+  SweepReceiver,
+  SweepSummary,
+  SweptChannel,
   WifiStandard,
 } from "./scan/index.js";
 export {
@@ -140,6 +154,9 @@ export {
   rankChannels,
   receiverOf,
   scoreChannel,
+  sweptAtReceiver,
+  sweptClearAirRatio,
+  sweptInterferenceDbm,
   takeTurns,
 } from "./scorer/index.js";
 export type {
@@ -157,6 +174,8 @@ export type {
   OverlapCache,
   RankChannelsOptions,
   ScoreTerms,
+  SpokenBy,
+  SweptLevels,
   TunedReceiver,
 } from "./scorer/index.js";
 export { frameLoss, frameLossRatio, transmissionSuccessRatio } from "./quality/index.js";

@@ -18,12 +18,18 @@ export function channelReport(
 ): ChannelReport {
   const emitters = toEmitters(survey);
   const { profile, bandMhz, regionWords, issues } = radio;
-  const plan = planChannel({ ...setting, emitters, profile, ...(bandMhz && { bandMhz }) });
+  const plan = planChannel({
+    ...setting,
+    emitters,
+    sweeps: survey.sweepLevels,
+    profile,
+    ...(bandMhz && { bandMhz }),
+  });
   const { busyShareRatio, pathModel, fadeLaw } = plan.setting;
   return {
     plan,
     survey,
-    band: bandProfile({ emitters, profile, busyShareRatio, ...PICTURE }),
+    band: bandProfile({ emitters, sweeps: survey.sweepLevels, profile, busyShareRatio, ...PICTURE }),
     pathWords: pathModelWords(pathModel),
     fadeWords: fadeLawWords(fadeLaw),
     regionWords,

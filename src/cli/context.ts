@@ -16,6 +16,7 @@ export interface CommonOptions {
   readonly color?: boolean;
   readonly output?: string;
   readonly strict?: boolean;
+  readonly map?: readonly string[];
   readonly region?: string;
 }
 

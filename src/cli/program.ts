@@ -17,6 +17,7 @@ const SCANS: readonly Option[] = [
   ["--place <name>", "place of the files named after it, where a row has none"],
   ["--crowd <word>", "empty, part or full: the same for the crowd"],
   ["--time <iso>", "ISO 8601: the same for the time"],
+  ["--map <field=header...>", 'which column of a foreign table holds a field, as ssid="Name"'],
   ["--strict", "a rejected row is an error (exit 65)"],
 ];
 
@@ -24,6 +25,7 @@ const SURVEY: readonly Option[] = [
   ["--ignore <source...>", "a name or address of the crew's own, left out"],
   ["--level-quantile <q>", "of a source's readings at a place (default 0.9)"],
   ["--assume-airtime <e,p,f>", "where none is reported: empty,part,full (0.1,0.25,0.5)"],
+  ["--rbw-khz <width>", "resolution bandwidth of power sweeps (default a bin's width)"],
 ];
 
 const RADIO: readonly Option[] = [

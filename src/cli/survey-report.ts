@@ -59,6 +59,7 @@ function crowdSummaries(imports: readonly ScanImport[], options: BuildSurveyOpti
   return [...CROWDS, null].flatMap((crowd): CrowdSummary[] => {
     const part = imports.map((scan) => ({
       ...scan,
+      sweep: null,
       readings: scan.readings.filter((reading) => reading.crowd === crowd),
     }));
     const { observationCount, emitterCount, emitters, ...survey } = buildSurvey(part, {

@@ -1,6 +1,6 @@
 import type { ChannelPlan, PlannedChannel } from "../venue/index.js";
 import type { ChannelReport } from "./channel-report.js";
-import { surveyBlock } from "./survey-json.js";
+import { surveyBlock, sweepBlock } from "./survey-json.js";
 
 /** `stillband channel --json`: numbers are not rounded, null comes with a reason. */
 export function channelJson(report: ChannelReport): object {
@@ -9,6 +9,7 @@ export function channelJson(report: ChannelReport): object {
     schema: "stillband/channel@1",
     issues: [...report.issues, ...survey.issues],
     survey: surveyBlock(survey),
+    sweep: sweepBlock(survey),
     profile: profileBlock(plan),
     receiver: receiverBlock(report),
     ranking: plan.ranking.map(rankingEntry),
@@ -59,7 +60,9 @@ function rankingEntry(score: PlannedChannel): object {
     wantedDbm,
     marginDb,
     interferenceDbm,
+    spokenBy: score.spokenBy,
     clearAirRatio,
+    clearAirSpokenBy: score.clearAirSpokenBy,
     frames: score.frames,
     allowed,
     reason,

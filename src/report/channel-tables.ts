@@ -11,7 +11,7 @@ export function rankingTable(plan: ChannelPlan, survey: Survey, style: TextStyle
   const rows = plan.ranking.map((score) => {
     const [first] = score.contributors;
     const more = score.contributors.length > 1 ? ` +${score.contributors.length - 1}` : "";
-    const source = first === undefined ? "nothing above the noise" : shortSource(first, survey);
+    const source = sourceWords(score, first, survey);
     return [
       String(score.rank),
       `${score.channel} (${score.centreMhz} MHz)`,
@@ -43,6 +43,13 @@ const MOST_RANKS = 16;
 
 function gap(rows: readonly unknown[]): string[] {
   return ["", `(${rows.length - MOST_RANKS} more)`, "", "", "", "--json has them all"];
+}
+
+function sourceWords({ spokenBy }: PlannedChannel, first: Contributor | undefined, survey: Survey): string {
+  if (spokenBy === null) return "not covered by any scan";
+  const beacons = first === undefined ? null : shortSource(first, survey);
+  if (spokenBy === "sweep") return beacons === null ? "power sweep" : `power sweep; ${beacons}`;
+  return beacons ?? "nothing above the noise";
 }
 
 function shortSource({ emitter }: Contributor, survey: Survey): string {

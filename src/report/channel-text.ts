@@ -7,7 +7,7 @@ import { bothLengths, framesAMinute, lossPercent, sharePercent, wholePercent } f
 import type { TextStyle } from "./pen.js";
 import { linkLines } from "./link-lines.js";
 import { bullets, section } from "./section.js";
-import { evidenceLines, rowsLine, sourcesLine } from "./survey-lines.js";
+import { evidenceLines, rowsLine, sourcesLine, sweepLines } from "./survey-lines.js";
 import { wrapped } from "./text-layout.js";
 
 /** The main job's answer for a terminal: what to do first, then why, then what it rests on. */
@@ -38,7 +38,10 @@ export function channelText(report: ChannelReport, style: TextStyle): string {
     section(
       "Evidence",
       style,
-      bullets([...evidenceLines(survey), sourcesLine(survey), rowsLine(survey)], style),
+      bullets(
+        [...evidenceLines(survey), sourcesLine(survey), ...sweepLines(survey), rowsLine(survey)],
+        style,
+      ),
     ),
     section("Cautions", style, bullets(RADIO_CAUTIONS, style)),
   ];

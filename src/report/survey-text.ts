@@ -5,7 +5,7 @@ import { glanceLine } from "./link-lines.js";
 import { fixed, wholePercent } from "./number-format.js";
 import type { TextStyle } from "./pen.js";
 import { bullets, section } from "./section.js";
-import { evidenceLines, rowsLine, sourcesLine } from "./survey-lines.js";
+import { evidenceLines, rowsLine, sourcesLine, sweepLines } from "./survey-lines.js";
 import type { SourceHit, SurveyReport } from "./survey-report.js";
 import { columnsOf, tableLines } from "./text-layout.js";
 
@@ -24,7 +24,10 @@ export function surveyText(report: SurveyReport, style: TextStyle): string {
     section(
       "Evidence",
       style,
-      bullets([...evidenceLines(survey), sourcesLine(survey), rowsLine(survey)], style),
+      bullets(
+        [...evidenceLines(survey), sourcesLine(survey), ...sweepLines(survey), rowsLine(survey)],
+        style,
+      ),
     ),
     section("Assumed", style, bullets(assumptions(report), style)),
   ];

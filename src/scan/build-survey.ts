@@ -2,7 +2,7 @@ import { ascending } from "d3-array";
 import { ArgumentError } from "../issues/index.js";
 import type { Issue } from "../issues/index.js";
 import { CROWDS, crowdRank } from "./survey-crowd.js";
-import { gradeEvidence } from "./evidence.js";
+import { gradeEvidence, showsFullRoom } from "./evidence.js";
 import { mergeNames } from "./merge-names.js";
 import type { Reading } from "./reading.js";
 import type { ScanImport } from "./scan-import.js";
@@ -12,6 +12,7 @@ import { surveyEmitter } from "./survey-emitter.js";
 import { announcedSources } from "./survey-source.js";
 import type { AnnouncedSource, FiledReading } from "./survey-source.js";
 import type { Survey } from "./survey.js";
+import { sweepLevels, sweepsOf, sweepSummary } from "./survey-sweeps.js";
 
 export interface BuildSurveyOptions {
   /** Quantile of a source's readings at a place, 0..1; 0.9 unless given. */
@@ -37,7 +38,9 @@ export function buildSurvey(imports: readonly ScanImport[], options: BuildSurvey
   const ignored = ignoring(ignore);
   const filed = all.filter(({ reading }) => !ignored(reading));
   const sources = announcedSources(filed);
-  const fullestRank = filed.reduce((fullest, { reading }) => Math.max(fullest, crowdRank(reading.crowd)), -1);
+  const sweeps = sweepsOf(imports);
+  const seen = [...filed.map(({ reading }) => reading), ...sweeps];
+  const fullestRank = seen.reduce((fullest, { crowd }) => Math.max(fullest, crowdRank(crowd)), -1);
   const context = { levelQuantile, fullestRank, assumedAirtime, moved: movedAddresses(sources) };
   const emitters = mergeNames(sources)
     .map((radio) => surveyEmitter(radio, context))
@@ -56,9 +59,11 @@ export function buildSurvey(imports: readonly ScanImport[], options: BuildSurvey
     rejectedCount: total(imports, ({ rejectedCount }) => rejectedCount),
     outOfBandCount: total(imports, ({ outOfBandCount }) => outOfBandCount),
     ignoredCount: all.length - filed.length,
-    places: [...new Set(filed.map(({ reading }) => reading.place))].sort(ascending),
+    places: [...new Set(seen.map(({ place }) => place))].sort(ascending),
     fullestCrowd: CROWDS[fullestRank] ?? null,
-    evidence: gradeEvidence(filed, false),
+    sweep: sweepSummary(sweeps),
+    sweepLevels: sweepLevels(sweeps),
+    evidence: gradeEvidence(filed, sweeps.some(showsFullRoom), sweeps),
     issues: [...imports.flatMap(({ issues }) => issues), ...unmatched(ignore, all)],
   };
 }

@@ -38,19 +38,20 @@ export async function* csvRecords(
 }
 
 /** What is left of a text when all its whole records are cut off. */
-interface Cut {
+export interface Cut {
   readonly rest: string;
   readonly line: number;
   readonly ended: boolean;
 }
 
-function* cutRecords(
+/** Cuts the whole records off a text, in blocks; what is left is returned. */
+export function* cutRecords(
   text: string,
-  firstLine: number,
+  line: number,
   delimiter: string,
   isLast: boolean,
 ): Generator<readonly CsvRecord[] | CsvFault, Cut, undefined> {
-  let [line, blockIndex, index] = [firstLine, 0, 0];
+  let [blockIndex, index] = [0, 0];
   let lines: number[] = [];
   const block = (): readonly CsvRecord[] => {
     const [starts, rows] = [lines, csvCells(text.slice(blockIndex, index), delimiter)];

@@ -1,4 +1,6 @@
 import { ArgumentError } from "../issues/index.js";
+import { columnMapFrom } from "./column-map.js";
+import type { ColumnMap } from "./column-map.js";
 import { parseIsoTime } from "./iso-time.js";
 import { parseCrowd } from "./crowd.js";
 import type { Crowd } from "./reading.js";
@@ -10,14 +12,21 @@ export interface Fill {
   readonly place: string;
   readonly crowd: Crowd | null;
   readonly timeMs: number | null;
+  /** Headers that the user named. */
+  readonly columns: ColumnMap;
+  /** Wi-Fi channel by address, from another file. */
+  readonly channels: ReadonlyMap<string, number>;
 }
 
 /** @throws {ArgumentError} when an option can't be what it should be */
 export function fillFrom(options: ReadScanOptions): Fill {
-  const { source, place = "", crowd, time } = options;
+  const { source, place = "", crowd, time, columns = {}, channels = new Map() } = options;
   if (typeof source !== "string") throw new ArgumentError("options.source", "the file's name", source);
   if (typeof place !== "string") throw new ArgumentError("options.place", "a name", place);
-  return { source, place: place.trim(), crowd: crowdOf(crowd), timeMs: timeOf(time) };
+  if (!(channels instanceof Map))
+    throw new ArgumentError("options.channels", "a map of channels by address", channels);
+  const figures = { crowd: crowdOf(crowd), timeMs: timeOf(time) };
+  return { source, place: place.trim(), ...figures, columns: columnMapFrom(columns), channels };
 }
 
 function crowdOf(crowd: string | undefined): Crowd | null {

@@ -1,10 +1,10 @@
 import { READ_BAND_MHZ, wifiChannelCentreMhz } from "../band/index.js";
-import { parseBssid } from "./bssid.js";
 import { wifiChannelAtMhz } from "./channel-placement.js";
 import type { Fault } from "./fault.js";
 import type { Fill } from "./fill.js";
 import type { IwBlock } from "./iw-block.js";
 import { IW_FIELDS, IwFieldReader } from "./iw-fields.js";
+import { parseOsAddress } from "./os-text-address.js";
 import { iwStandard } from "./iw-standard.js";
 import { decodeIwSsid } from "./iw-ssid.js";
 import type { Reading } from "./reading.js";
@@ -12,7 +12,7 @@ import type { Reading } from "./reading.js";
 /**
  * One BSS block as a reading. Out of band goes by the frequency, and nothing else of such a block is
  * judged. The channel is HT operation's, else the DS set's, else the frequency's: a beacon can be heard
- * from the channel beside. 40 MHz takes a secondary channel that is above or below, and no station width
+ * from the channel beside. A masked address counts as none. 40 MHz takes a secondary channel that is above or below, and no station width
  * of 20 MHz.
  */
 export function readIwBlock(block: IwBlock, fill: Fill): Reading | Fault | "out of band" {
@@ -21,8 +21,8 @@ export function readIwBlock(block: IwBlock, fill: Fill): Reading | Fault | "out 
   if (frequencyMhz !== null && (frequencyMhz < READ_BAND_MHZ[0] || frequencyMhz > READ_BAND_MHZ[1]))
     return "out of band";
   if (frequencyMhz === null) fields.missing(IW_FIELDS.frequencyMhz);
-  const bssid = parseBssid(block.address ?? "");
-  if (bssid === null) return addressFault(block);
+  const address = parseOsAddress(block.address ?? "");
+  if (address === null) return addressFault(block);
   const signal = fields.read(IW_FIELDS.signal);
   if (signal === null) fields.missing(IW_FIELDS.signal);
   const [ageMs, airtimeRatio] = [fields.read(IW_FIELDS.ageMs), fields.read(IW_FIELDS.airtimeRatio)];
@@ -35,7 +35,7 @@ export function readIwBlock(block: IwBlock, fill: Fill): Reading | Fault | "out 
     timeMs: fill.timeMs,
     place: fill.place,
     crowd: fill.crowd,
-    bssid,
+    bssid: address.bssid,
     ssid: decodeIwSsid(block.get("ssid") ?? ""),
     channel: placement.channel,
     centreMhz: placement.centreMhz,

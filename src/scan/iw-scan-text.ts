@@ -1,6 +1,7 @@
 import type { Fill } from "./fill.js";
 import { IwBlock } from "./iw-block.js";
 import { readIwBlock } from "./iw-reading.js";
+import { sayMasked } from "./os-text-sink.js";
 import { LONGEST_RECORD_COUNT } from "./scan-limits.js";
 import type { ScanTally } from "./scan-tally.js";
 import { dropStaleChannels } from "./stale-channels.js";
@@ -19,13 +20,15 @@ export async function readIwScanText(
 ): Promise<void> {
   const reader = new IwScanReader(fill, tally);
   for await (const lines of textLines(pieces)) for (const line of lines) reader.read(line);
-  reader.finishBlock();
+  reader.finish();
   dropStaleChannels(tally);
 }
 
 class IwScanReader {
   private block: IwBlock | null = null;
   private blockCount = 0;
+  private maskedCount = 0;
+  private firstMaskedLine = 0;
   /** Columns by which the block's first line, and the first line within it, are indented. */
   private outerColumns = 0;
   private innerColumns: number | null = null;
@@ -50,7 +53,12 @@ class IwScanReader {
     this.block.add(trimmed, columns <= this.innerColumns, isTorn);
   }
 
-  finishBlock(): void {
+  finish(): void {
+    this.finishBlock();
+    sayMasked(this.tally, this.maskedCount, this.firstMaskedLine);
+  }
+
+  private finishBlock(): void {
     const block = this.block;
     if (block === null) return;
     this.block = null;
@@ -58,7 +66,10 @@ class IwScanReader {
     const result = readIwBlock(block, this.fill);
     if (result === "out of band") this.tally.outOfBand();
     else if ("code" in result) this.tally.reject(result, block.line, this.blockCount);
-    else this.tally.use(result);
+    else {
+      if (result.bssid === null && this.maskedCount++ === 0) this.firstMaskedLine = block.line;
+      this.tally.use(result);
+    }
   }
 
   private startBlock(

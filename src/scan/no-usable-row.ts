@@ -3,7 +3,8 @@ import type { ScanTally } from "./scan-tally.js";
 /** What a scan file may be, in words. */
 const LOOKED_FOR =
   "at least one usable row: a scan CSV (a header with signal_dbm, channel or centre_mhz, and bssid or ssid)" +
-  " or the text that iw dev <interface> scan prints";
+  " or the text that one of these prints: iw dev <interface> scan, nmcli device wifi list, wpa_cli scan_results," +
+  " netsh wlan show networks mode=bssid";
 
 /** Says that a file has no usable row, what was looked for, and what stood there instead. */
 export function sayNoUsableRow(tally: ScanTally, foundWithoutRows: string): void {

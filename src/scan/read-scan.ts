@@ -4,15 +4,20 @@ import { fillFrom } from "./fill.js";
 import type { Fill } from "./fill.js";
 import { readIwScanText } from "./iw-scan-text.js";
 import { describeText, sayNoUsableRow } from "./no-usable-row.js";
+import { readOsText } from "./os-text.js";
+import { formatNames, sayStrays } from "./os-text-words.js";
+import { openScan } from "./open-scan.js";
 import { readHead } from "./read-head.js";
 import type { Head } from "./read-head.js";
+import { readSweep } from "./read-sweep.js";
 import { readScanCsv } from "./scan-csv.js";
 import type { ReadScanOptions, ScanImport, ScanInput } from "./scan-import.js";
 import { ScanTally } from "./scan-tally.js";
+import { sweepSettingFrom } from "./sweep-setting.js";
 
 /**
- * Reads one scan file, whatever it is by its content: a scan CSV with any delimiter, or the text that
- * `iw dev <if> scan` prints on Linux. What can't be used is returned as issues, never thrown; a file with
+ * Reads one scan file, whatever it is by its content: a power sweep, a scan CSV with any delimiter, or the text that
+ * `iw`, `nmcli`, `wpa_cli` or `netsh` prints. What can't be used is returned as issues, never thrown; a file with
  * no usable row has one of code `no-usable-row`. Memory is bounded by the readings kept.
  * @param input text, or bytes in UTF-8 (or UTF-16 with a byte order mark), whole or in chunks
  * @param options the file's name, and what stands in for blank cells
@@ -22,8 +27,11 @@ import { ScanTally } from "./scan-tally.js";
  */
 export async function readScan(input: ScanInput, options: ReadScanOptions): Promise<ScanImport> {
   const fill = fillFrom(options);
+  const sweepSetting = sweepSettingFrom(options, fill);
+  const { layout, input: whole, bytes } = await openScan(input);
+  if (layout !== null) return readSweep(bytes(), layout, sweepSetting);
   const tally = new ScanTally(fill.source);
-  const text = decodeText(input);
+  const text = decodeText(whole);
   try {
     const { format, found } = await readPieces(await readHead(text), fill, tally);
     return imported(tally, format, found);
@@ -39,10 +47,13 @@ function imported(tally: ScanTally, format: ScanImport["format"], found: string)
     format,
     hasAges: format === "linux-iw-scan",
     readings: tally.readings,
+    sweep: null,
     rowCount: tally.rowCount,
     rejectedCount: tally.rejectedCount,
     outOfBandCount: tally.outOfBandCount,
     issues: tally.issues(),
+    ...(tally.channels.size > 0 && { channels: tally.channels }),
+    ...(tally.needsChannels && { needsChannels: true }),
   };
 }
 
@@ -51,10 +62,16 @@ async function readPieces(
   fill: Fill,
   tally: ScanTally,
 ): Promise<{ readonly format: ScanImport["format"]; readonly found: string }> {
-  const detected = detectFormat(head, isWhole);
+  const detected = detectFormat(head, isWhole, fill.columns);
   if (detected.format === "scan-csv")
     return { format: "scan-csv", found: await readScanCsv(pieces, detected.delimiter, fill, tally) };
+  if (detected.format === "mixed") return { format: "unknown", found: formatNames(detected.formats) };
   const found = describeText(head);
+  if (detected.format !== "text") {
+    await readOsText(detected.format, pieces, fill, tally);
+    if (detected.strays.length > 0) sayStrays(detected.strays, tally);
+    return { format: tally.rowCount > 0 ? detected.format : "unknown", found };
+  }
   const isBinary = head.includes("\0") && !/^[ \t]*BSS /m.test(head);
   if (!isBinary) await readIwScanText(pieces, fill, tally);
   return { format: tally.rowCount > 0 ? "linux-iw-scan" : "unknown", found };

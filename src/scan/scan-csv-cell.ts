@@ -8,6 +8,10 @@ import type { ScanCsvParsers } from "./scan-csv-parsers.js";
  */
 export class ScanCsvCells {
   fault: Fault | null = null;
+  /** Is the row's level a percentage that was converted? */
+  get signalAssumed(): boolean {
+    return false;
+  }
 
   constructor(
     private readonly cells: readonly string[],

@@ -1,6 +1,3 @@
-import type { Fault } from "./fault.js";
-import { MOST_COLUMNS_COUNT } from "./scan-limits.js";
-
 /** The columns of a scan CSV, in the order in which they are written. */
 export const SCAN_CSV_COLUMNS = [
   "time",
@@ -40,17 +37,16 @@ export function knownColumnCount(cells: readonly string[]): number {
   return cells.filter((cell) => NAMES.has(columnName(cell))).length;
 }
 
-/** @returns what keeps a header from being used: needed columns that are missing, or too many columns */
-export function headerFaults(header: readonly string[], columns: ColumnIndexes): readonly Fault[] {
-  if (header.length > MOST_COLUMNS_COUNT)
-    return [
-      { code: "limit", value: String(header.length), expected: `at most ${MOST_COLUMNS_COUNT} columns` },
-    ];
-  return NEEDED.filter((names) => names.every((name) => columns[name] === -1)).map((names) => ({
-    code: "missing-column",
-    column: names[0]!,
-    expected: `a column ${names.map((name) => `"${name}"`).join(" or ")}`,
-  }));
+/**
+ * Is it the header of a scan CSV: are its needed columns there by name, and none by a name that the user
+ * mapped to something else?
+ * @param mapped headers that the user named, lower case
+ * @example isScanCsvHeader(["ssid", "channel", "signal_dbm"], new Set()); // => true
+ */
+export function isScanCsvHeader(cells: readonly string[], mapped: ReadonlySet<string>): boolean {
+  const names = new Set(cells.map(columnName));
+  if (!NEEDED.every((alternatives) => alternatives.some((name) => names.has(name)))) return false;
+  return mapped.size === 0 || ![...mapped].some((header) => names.has(header));
 }
 
 /** @returns what of a header is not read: unknown names, and known ones that come again */

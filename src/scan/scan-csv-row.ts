@@ -49,7 +49,7 @@ export function readScanCsvRow(cells: ScanCsvCells, line: number, fill: Fill): R
     centreMhz: placement.centreMhz,
     widthMhz: placement.widthMhz,
     signalDbm,
-    signalAssumed: false,
+    signalAssumed: cells.signalAssumed,
     centreAssumed: placement.centreAssumed,
     airtimeRatio,
     stationCount,

@@ -8,6 +8,10 @@ export class ScanTally {
   readings: Reading[] = [];
   rejectedCount = 0;
   outOfBandCount = 0;
+  /** Wi-Fi channel by address, of a list without levels. */
+  readonly channels = new Map<string, number>();
+  /** Readings wait for such a list from another file. */
+  needsChannels = false;
   private readonly log = new IssueLog();
 
   constructor(readonly source: string) {}

@@ -7,7 +7,7 @@ import type { Delimiter } from "./delimiter.js";
  * @example separatorOf("sep=;"); // => ";"
  */
 export function separatorOf(line: string): Delimiter | null {
-  const hint = /^sep=([,;\t]) *$/i.exec(line)?.[1];
+  const hint = /^sep=([,;\t|]) *$/i.exec(line)?.[1];
   return DELIMITERS.find((delimiter) => delimiter === hint) ?? null;
 }
 

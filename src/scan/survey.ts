@@ -1,5 +1,7 @@
+import type { SweepLevels } from "../band/index.js";
 import type { Issue } from "../issues/index.js";
 import type { WifiStandard } from "./reading.js";
+import type { SweepSummary } from "./survey-sweeps.js";
 
 /** One radio source of a survey: one physical transmitter, whatever number of names it announces. */
 export interface SurveyEmitter {
@@ -62,6 +64,10 @@ export interface Survey {
   readonly places: readonly string[];
   /** The fullest crowd scanned; null where nothing was. */
   readonly fullestCrowd: "empty" | "part" | "full" | null;
+  /** The power sweeps in brief; null: none was read. */
+  readonly sweep: SweepSummary | null;
+  /** The sweeps that rank, one for each place and crowd. */
+  readonly sweepLevels: readonly SweepLevels[];
   readonly evidence: Evidence;
   readonly issues: readonly Issue[];
 }

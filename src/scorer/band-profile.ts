@@ -1,9 +1,10 @@
-import type { Emitter } from "../band/index.js";
+import type { Emitter, SweepLevels } from "../band/index.js";
 import type { RadioProfile } from "../radio/index.js";
 import { channelInterference } from "./channel-interference.js";
 import type { OverlapCache } from "./channel-interference.js";
 import { exceededLevelDbm } from "./exceeded-level.js";
 import { receiverOf } from "./receiver-of.js";
+import { sweptAtReceiver, sweptInterferenceDbm } from "./swept-levels.js";
 
 /** What the radio's receiver would take in if it were tuned anywhere in the band. */
 export interface BandProfile {
@@ -16,22 +17,37 @@ export interface BandProfile {
 /**
  * Interference plus noise across the band, in dB above the receiver's noise, exceeded for no more than a
  * share of time. For pictures: at a channel's own centre it is the figure that the ranking uses.
+ * What a sweep heard in a channel is drawn from half-way to the channel below to half-way to the one above.
  */
 export function bandProfile(options: {
   readonly emitters: readonly Emitter[];
+  readonly sweeps?: readonly SweepLevels[];
   readonly profile: RadioProfile;
   readonly busyShareRatio: number;
   readonly startMhz: number;
   readonly stepMhz: number;
   readonly stepCount: number;
 }): BandProfile {
-  const { emitters, profile, busyShareRatio, startMhz, stepMhz, stepCount } = options;
+  const { emitters, sweeps = [], profile, busyShareRatio, startMhz, stepMhz, stepCount } = options;
   const receiver = receiverOf(profile);
   const cache: OverlapCache = new Map();
   const aboveNoiseDb = Array.from({ length: stepCount }, (_, index) => {
     const centreMhz = startMhz + (index + 0.5) * stepMhz;
     const { distribution } = channelInterference(emitters, { ...receiver, centreMhz }, cache);
-    return exceededLevelDbm(distribution, busyShareRatio) - receiver.noiseFloorDbm;
+    const nearest = profile.channels.reduce<number | null>(
+      (best, channel) =>
+        best === null || Math.abs(channel.centreMhz - centreMhz) < Math.abs(best - centreMhz)
+          ? channel.centreMhz
+          : best,
+      null,
+    );
+    const isNear = nearest !== null && Math.abs(nearest - centreMhz) <= HALF_RASTER_MHZ;
+    const swept = isNear ? sweptAtReceiver(sweeps, { ...receiver, centreMhz: nearest }) : [];
+    const sweptDbm = sweptInterferenceDbm(swept, busyShareRatio) ?? -Infinity;
+    return Math.max(exceededLevelDbm(distribution, busyShareRatio), sweptDbm) - receiver.noiseFloorDbm;
   });
   return { startMhz, stepMhz, aboveNoiseDb };
 }
+
+/** Half of the widest spacing of channels, MHz. */
+const HALF_RASTER_MHZ = 2.5;

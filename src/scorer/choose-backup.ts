@@ -7,14 +7,14 @@ const WITHIN_DB = 6;
 const APART_MHZ = 25;
 
 /**
- * The fallback: among the other allowed channels within 6 dB of the best, the highest-ranked with another
+ * The fallback: among the other allowed channels that some scan covers, within 6 dB of the best, the highest-ranked with another
  * dominant contributor and at least 25 MHz away; else the highest-ranked with another dominant contributor;
  * else the second in rank. Two channels without any contributor count as having the same.
  * @param ranking best first
  * @returns null when no second channel is allowed
  */
 export function chooseBackup(ranking: readonly ChannelScore[]): ChannelScore | null {
-  const [best, ...others] = ranking.filter(({ allowed }) => allowed);
+  const [best, ...others] = ranking.filter(({ allowed, spokenBy }) => allowed && spokenBy !== null);
   if (best === undefined) return null;
   const dominant = (score: ChannelScore): string | null => score.contributors[0]?.emitter ?? null;
   const unlike = others.filter(

@@ -27,7 +27,7 @@ export interface HopSet {
  * @param ranking every hop frequency scored, best first
  */
 export function hopSet(ranking: readonly ChannelScore[], plan: HopPlan): HopSet {
-  const allowed = ranking.filter((score) => score.allowed);
+  const allowed = ranking.filter((score) => score.allowed && score.spokenBy !== null);
   const leastCount = Math.min(allowed.length, plan.leastHopCount.value);
   const kept = plan.avoids
     ? allowed.filter(({ marginDb }, index) => marginDb >= -SLACK || index < leastCount)

@@ -19,4 +19,6 @@ export { rankChannels } from "./rank-channels.js";
 export type { ChannelRanking, RankChannelsOptions } from "./rank-channels.js";
 export { receiverOf } from "./receiver-of.js";
 export { scoreChannel } from "./score-channel.js";
-export type { ChannelMerit, ScoreTerms } from "./score-channel.js";
+export type { ChannelMerit, ScoreTerms, SpokenBy } from "./score-channel.js";
+export { sweptAtReceiver, sweptClearAirRatio, sweptInterferenceDbm } from "./swept-levels.js";
+export type { SweptLevels } from "./swept-levels.js";

@@ -1,5 +1,5 @@
 import { RADIO_BAND_MHZ } from "../band/index.js";
-import type { Emitter } from "../band/index.js";
+import type { Emitter, SweepLevels } from "../band/index.js";
 import { ArgumentError, requireFinite, requireRatio } from "../issues/index.js";
 import type { RadioProfile } from "../radio/index.js";
 import { SLACK } from "../units/index.js";
@@ -13,6 +13,8 @@ import { scoreChannel } from "./score-channel.js";
 
 export interface RankChannelsOptions {
   readonly emitters: readonly Emitter[];
+  /** Power sweeps, summed for this profile's channels; none unless given. */
+  readonly sweeps?: readonly SweepLevels[];
   readonly profile: RadioProfile;
   /** Local-mean received level, dBm: one for all channels, or one for each of `profile.channels` in its order. */
   readonly wantedDbm: number | readonly number[];
@@ -32,11 +34,19 @@ export interface ChannelRanking {
 
 /**
  * Ranks a radio's channels for one receiver: greatest margin, then greatest clear air (both compared at
- * 1e-9), then lowest channel number; channels outside the band last.
+ * 1e-9), then lowest channel number; channels that no scan
+ * covers after those, channels outside the band last.
  * @throws {ArgumentError} when a level is not finite, q is not in 0..1, or levels and channels differ in number
  */
 export function rankChannels(options: RankChannelsOptions): ChannelRanking {
-  const { emitters, profile, wantedDbm, busyShareRatio = 0.01, bandMhz = RADIO_BAND_MHZ } = options;
+  const {
+    emitters,
+    sweeps = [],
+    profile,
+    wantedDbm,
+    busyShareRatio = 0.01,
+    bandMhz = RADIO_BAND_MHZ,
+  } = options;
   requireRatio("busyShareRatio", busyShareRatio);
   const { channels } = profile;
   const wanted = typeof wantedDbm === "number" ? channels.map(() => wantedDbm) : wantedDbm;
@@ -51,7 +61,7 @@ export function rankChannels(options: RankChannelsOptions): ChannelRanking {
   const scored = channels.map((channel, index): Omit<ChannelScore, "rank"> => {
     requireFinite("wantedDbm", wanted[index]!);
     const terms = { wantedDbm: wanted[index]!, requiredCiDb: profile.requiredCiDb.value, busyShareRatio };
-    const merit = scoreChannel(emitters, { ...receiver, centreMhz: channel.centreMhz }, terms, cache);
+    const merit = scoreChannel(emitters, { ...receiver, centreMhz: channel.centreMhz }, terms, cache, sweeps);
     const reason = bandBreach(channel.centreMhz, profile.bandwidthMhz.value, bandMhz);
     return { ...channel, ...merit, allowed: reason === null, reason };
   });
@@ -72,6 +82,10 @@ function choices(ranking: readonly ChannelScore[], profile: RadioProfile): Omit<
     const none = { channel: null, reason: "no channel of this profile lies inside the band" };
     return { recommended: none, backup: none, hopSet: null };
   }
+  if (best.spokenBy === null) {
+    const none = { channel: null, reason: "no scan covers any channel of this profile" };
+    return { recommended: none, backup: none, hopSet: null };
+  }
   const backup = chooseBackup(ranking);
   return {
     recommended: { channel: best.channel, reason: null },
@@ -86,6 +100,7 @@ function choices(ranking: readonly ChannelScore[], profile: RadioProfile): Omit<
 function byMerit(a: Omit<ChannelScore, "rank">, b: Omit<ChannelScore, "rank">): number {
   return (
     Number(b.allowed) - Number(a.allowed) ||
+    Number(b.spokenBy !== null) - Number(a.spokenBy !== null) ||
     Math.round(b.marginDb / SLACK) - Math.round(a.marginDb / SLACK) ||
     Math.round(b.clearAirRatio / SLACK) - Math.round(a.clearAirRatio / SLACK) ||
     a.channel - b.channel

@@ -41,9 +41,16 @@ export function planChannel(options: PlanChannelOptions): ChannelPlan {
   const wantedDbm = profile.channels.map(
     ({ centreMhz }) => linkRow({ ...open, frequencyMhz: centreMhz }, distanceM).receivedDbm,
   );
-  const { emitters, bandMhz } = options;
+  const { emitters, sweeps = [], bandMhz } = options;
   requireChannel(profile, options.linkChannel);
-  const ranked = rankChannels({ emitters, profile, wantedDbm, busyShareRatio, ...(bandMhz && { bandMhz }) });
+  const ranked = rankChannels({
+    emitters,
+    sweeps,
+    profile,
+    wantedDbm,
+    busyShareRatio,
+    ...(bandMhz && { bandMhz }),
+  });
   const terms = { profile, burstMs, fadeAllowanceDb: allowanceDb };
   const ranking = ranked.ranking.map((score) => ({ ...score, frames: receiverFrames([score], terms) }));
   const hops = options.linkChannel === undefined ? ranked.hopSet : null;

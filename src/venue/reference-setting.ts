@@ -1,10 +1,12 @@
-import type { Emitter } from "../band/index.js";
+import type { Emitter, SweepLevels } from "../band/index.js";
 import { referenceFadeLaw, referencePathModel } from "../propagation/index.js";
 import type { FadeLaw, PathModel } from "../propagation/index.js";
 import type { RadioProfile } from "../radio/index.js";
 
 export interface PlanChannelOptions {
   readonly emitters: readonly Emitter[];
+  /** Power sweeps, summed for the profile's channels; none unless given. */
+  readonly sweeps?: readonly SweepLevels[];
   readonly profile: RadioProfile;
   /** The reference receiver, m; 20 unless given. */
   readonly distanceM?: number;
@@ -25,7 +27,9 @@ export interface PlanChannelOptions {
 }
 
 /** The setting of a plan, every default filled in. */
-export type ReferenceSetting = Required<Omit<PlanChannelOptions, "emitters" | "bandMhz" | "linkChannel">>;
+export type ReferenceSetting = Required<
+  Omit<PlanChannelOptions, "emitters" | "sweeps" | "bandMhz" | "linkChannel">
+>;
 
 /** Default distances of a link table, m. */
 export const DEFAULT_DISTANCES_M: readonly number[] = [5, 10, 15, 20, 30, 40, 60];

@@ -1,6 +1,13 @@
 // Prints one table of what is promised about speed; exit code 1 where a goal is missed.
 // Usage: node tests/bench/run.js [PART_OF_A_FILE_NAME…], after `npm run build`.
-const BENCHES = ["channel-process", "spectral-overlap", "rank-channels"];
+const BENCHES = [
+  "channel-process",
+  "spectral-overlap",
+  "rank-channels",
+  "beacon-csv",
+  "sweep-survey",
+  "sweep-memory",
+];
 
 const wanted = process.argv.slice(2);
 const names = BENCHES.filter((name) => wanted.length === 0 || wanted.some((part) => name.includes(part)));

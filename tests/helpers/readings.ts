@@ -32,6 +32,7 @@ export function scanOf(readings: readonly Reading[], given: Partial<ScanImport> 
     source: "scan.csv",
     format: "scan-csv",
     hasAges: false,
+    sweep: null,
     readings,
     rowCount: readings.length + rejectedCount + outOfBandCount,
     rejectedCount,

@@ -21,7 +21,7 @@ export async function runLink(context: Context<LinkCommandOptions>): Promise<Exi
   const setting = linkSetting(options, unitOf(options));
   const radio = await loadRadio(options, io);
   const scanned = files.length > 0;
-  const survey = scanned ? await surveyScans(context, "stillband/link@1") : buildSurvey([]);
+  const survey = scanned ? await surveyScans(context, "stillband/link@1", radio.profile) : buildSurvey([]);
   const numbers = radio.profile.channels.map(({ channel }) => channel);
   const linkChannel =
     channelWord(options.channel, numbers) ?? (scanned ? undefined : numbers[Math.floor(numbers.length / 2)]);

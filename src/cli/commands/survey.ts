@@ -6,14 +6,18 @@ import { loadRadio } from "../load-profile.js";
 import type { RadioOptions } from "../load-profile.js";
 import { exitFor, refuse } from "../outcome.js";
 import { readScans } from "../read-scans.js";
-import { surveyOptions } from "../survey-scans.js";
+import { readingOptions, surveyOptions } from "../survey-scans.js";
 import type { SurveyOptions } from "../survey-scans.js";
 import { surveyReport } from "../survey-report.js";
 
 /** What is on the band, and how far the evidence can be trusted. */
 export async function runSurvey(context: Context<SurveyOptions & RadioOptions>): Promise<ExitCode> {
   const { profile } = await loadRadio(context.options, context.io);
-  const { imports, failure } = await readScans(context.files, context.io);
+  const { imports, failure } = await readScans(
+    context.files,
+    context.io,
+    readingOptions(context.options, profile),
+  );
   if (failure !== null)
     return refuse(
       context,
