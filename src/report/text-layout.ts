@@ -7,7 +7,7 @@ export function columnsOf(text: string): number {
 
 const MARK = /^[\p{Mn}\p{Me}\u200d\ufe0f]$/u;
 const WIDE =
-  /^[\p{Emoji_Presentation}\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}\uff01-\uff60]$/u;
+  /^[\p{Emoji_Presentation}\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}\u3000-\u303f\uff01-\uff60]$/u;
 
 /** @returns the text cut to a number of columns, an ellipsis in place of what is missing */
 export function clipped(text: string, columnCount: number): string {

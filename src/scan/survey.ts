@@ -60,7 +60,7 @@ export interface Survey {
   readonly ignoredCount: number;
   /** Named places, sorted; "" stands for rows that name none. */
   readonly places: readonly string[];
-  /** The fullest crowd scanned; null where nothing was. */
+  /** The fullest crowd that a reading names; null where none does. */
   readonly fullestCrowd: "empty" | "part" | "full" | null;
   readonly evidence: Evidence;
   readonly issues: readonly Issue[];
