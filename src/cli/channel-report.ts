@@ -17,7 +17,7 @@ export function channelReport(
   setting: Omit<PlanChannelOptions, "emitters" | "profile">,
 ): ChannelReport {
   const emitters = toEmitters(survey);
-  const { profile, bandMhz, regionWords, issues } = radio;
+  const { profile, bandMhz, regionWords, breachDb, issues } = radio;
   const plan = planChannel({ ...setting, emitters, profile, ...(bandMhz && { bandMhz }) });
   const { busyShareRatio, pathModel, fadeLaw } = plan.setting;
   return {
@@ -27,6 +27,7 @@ export function channelReport(
     pathWords: pathModelWords(pathModel),
     fadeWords: fadeLawWords(fadeLaw),
     regionWords,
+    breachDb,
     issues,
   };
 }

@@ -1,34 +1,75 @@
-import { formatIssue } from "../issues/index.js";
+import { ArgumentError, formatIssue, printable } from "../issues/index.js";
 import { readScan } from "../scan/index.js";
 import type { ScanImport } from "../scan/index.js";
 import { CliError, EXIT } from "./exit.js";
-import { inputChunks, STDIN_NAME } from "./files.js";
+import { STDIN_NAME, withInput } from "./input.js";
 import type { Io } from "./io.js";
 import type { ScanArgument } from "./scan-arguments.js";
+import { badOption } from "./words.js";
 
-/** What reading a command's scan files gave. */
-export interface ScansRead {
-  readonly imports: readonly ScanImport[];
-  /** The files that held no usable row, as an error to end with; null where every file held some. */
-  readonly failure: CliError | null;
-}
+/** What a scan file may be, in few words. */
+const SCAN_WORDS = "a scan CSV or the text of iw scan";
 
 /**
  * Reads every scan file; one named twice is read once.
- * @throws {CliError} exit 64 without files, exit 66 where one can't be read
+ * @throws {CliError} exit 64 without files or where a fill can't be what it should be, exit 65 where a file
+ * holds no usable row, exit 66 where one can't be read
  */
-export async function readScans(files: readonly ScanArgument[], io: Io): Promise<ScansRead> {
-  if (files.length === 0)
-    throw new CliError(EXIT.usage, "no scan file given", "name one or more, or - for standard input");
+export async function readScans(files: readonly ScanArgument[], io: Io): Promise<readonly ScanImport[]> {
   const imports: ScanImport[] = [];
-  for (const { path, ...fill } of uniqueFiles(files)) {
-    const source = path === "-" ? STDIN_NAME : path;
-    imports.push(await readScan(inputChunks(path, io), { source, ...fill }));
+  for (const file of uniqueFiles(files)) imports.push(await readFile(file, io));
+  const useless = imports.filter(isUseless);
+  if (useless.length === 0) return imports;
+  throw new CliError(
+    EXIT.badData,
+    useless.flatMap(uselessLines).join("\n"),
+    useless.every(holdsOtherBands)
+      ? "scan the 2.4 GHz band"
+      : "sudo iw dev wlan0 scan > hall.txt, or see README, formats read",
+    imports.flatMap(({ issues }) => [...issues]),
+  );
+}
+
+async function readFile({ path, ...fill }: ScanArgument, io: Io): Promise<ScanImport> {
+  const source = path === "-" ? STDIN_NAME : path;
+  try {
+    return await withInput(path, io, (input) => readScan(input, { source, ...fill }));
+  } catch (error) {
+    throw error instanceof ArgumentError ? (badFill(error) ?? error) : error;
   }
-  const useless = imports.flatMap(({ issues }) => issues).filter(({ code }) => code === "no-usable-row");
-  const message = useless.map(formatIssue).join("\n");
-  const next = "a scan CSV, or the text of: sudo iw dev wlan0 scan (README, formats read)";
-  return { imports, failure: useless.length === 0 ? null : new CliError(EXIT.badData, message, next) };
+}
+
+/** @returns a fill that the reader refuses, as the option that the user typed */
+function badFill({ argument, expected, received }: ArgumentError): CliError | null {
+  if (argument === "options.crowd") return badOption("--crowd", expected, String(received), "full");
+  if (argument === "options.time")
+    return badOption(
+      "--time",
+      `${expected}, as 2026-03-07T20:00:00Z`,
+      String(received),
+      "2026-03-07T20:00:00Z",
+    );
+  return null;
+}
+
+function isUseless({ issues }: ScanImport): boolean {
+  return issues.some(({ code }) => code === "no-usable-row");
+}
+
+function holdsOtherBands({ rowCount, outOfBandCount }: ScanImport): boolean {
+  return rowCount > 0 && outOfBandCount === rowCount;
+}
+
+/** What stood there instead, then what was wrong with each row. */
+function uselessLines({ source, issues }: ScanImport): string[] {
+  return [...issues]
+    .sort((a, b) => Number(b.code === "no-usable-row") - Number(a.code === "no-usable-row"))
+    .filter(({ severity }) => severity !== "note")
+    .map((issue) =>
+      issue.code === "no-usable-row"
+        ? `${printable(source, 200)}: ${printable(issue.value ?? "", 100)}; expected ${SCAN_WORDS}`
+        : formatIssue(issue),
+    );
 }
 
 function uniqueFiles(files: readonly ScanArgument[]): ScanArgument[] {

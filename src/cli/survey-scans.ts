@@ -1,10 +1,9 @@
-import type { Issue } from "../issues/index.js";
 import { ASSUMED_AIRTIME, buildSurvey } from "../scan/index.js";
 import type { AssumedAirtime, BuildSurveyOptions, Survey } from "../scan/index.js";
 import type { CommonOptions, Context } from "./context.js";
-import { refuse } from "./outcome.js";
 import { readScans } from "./read-scans.js";
-import { badOption, numberWord } from "./words.js";
+import { badOption, filledWord, numberWord, plainNumber } from "./words.js";
+import type { NumberSpec } from "./words.js";
 
 /** The options that shape a survey. */
 export interface SurveyOptions extends CommonOptions {
@@ -13,31 +12,37 @@ export interface SurveyOptions extends CommonOptions {
   readonly assumeAirtime?: string;
 }
 
+const QUANTILE: NumberSpec = {
+  lowest: 0,
+  highest: 1,
+  expected: "a quantile from 0 to 1",
+  example: "0.9",
+};
+
 /** Reads a command's scans into one survey. @throws {CliError} where a file holds no usable row */
-export async function surveyScans(context: Context<SurveyOptions>, schema: string): Promise<Survey> {
-  const { options, files, io } = context;
-  const { imports, failure } = await readScans(files, io);
-  if (failure !== null) {
-    const issues: Issue[] = imports.flatMap((scan) => [...scan.issues]);
-    return refuse(context, schema, failure, issues);
-  }
-  return buildSurvey(imports, surveyOptions(options));
+export async function surveyScans({ options, files, io }: Context<SurveyOptions>): Promise<Survey> {
+  const shaped = surveyOptions(options);
+  return buildSurvey(await readScans(files, io), shaped);
 }
 
 /** What the options say of how to survey. */
 export function surveyOptions({ ignore, levelQuantile, assumeAirtime }: SurveyOptions): BuildSurveyOptions {
   return {
-    ...(ignore && { ignore }),
-    ...(levelQuantile && {
-      levelQuantile: numberWord("--level-quantile", levelQuantile, 0, 1, "a quantile from 0 to 1"),
+    ...(ignore !== undefined && { ignore: ignore.map(sourceWord) }),
+    ...(levelQuantile !== undefined && {
+      levelQuantile: numberWord("--level-quantile", levelQuantile, QUANTILE),
     }),
-    ...(assumeAirtime && { assumedAirtime: airtimeWord(assumeAirtime) }),
+    ...(assumeAirtime !== undefined && { assumedAirtime: airtimeWord(assumeAirtime) }),
   };
+}
+
+function sourceWord(text: string): string {
+  return filledWord("--ignore", text, "a network's name or an address", '"crew tablet"');
 }
 
 /** `0.1,0.25,0.5`: empty, part, full. */
 function airtimeWord(text: string): AssumedAirtime {
-  const ratios = text.split(",").map(Number);
+  const ratios = text.split(",").map(plainNumber);
   const [emptyRatio = NaN, partRatio = NaN, fullRatio = NaN] = ratios;
   if (ratios.length !== 3 || !ratios.every((ratio) => ratio >= 0 && ratio <= 1))
     throw badOption("--assume-airtime", "three shares from 0 to 1: empty,part,full", text, "0.1,0.25,0.5");

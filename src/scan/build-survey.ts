@@ -57,7 +57,8 @@ export function buildSurvey(imports: readonly ScanImport[], options: BuildSurvey
     outOfBandCount: total(imports, ({ outOfBandCount }) => outOfBandCount),
     ignoredCount: all.length - filed.length,
     places: [...new Set(filed.map(({ reading }) => reading.place))].sort(ascending),
-    fullestCrowd: [...CROWDS].reverse().find((crowd) => filed.some(({ reading }) => reading.crowd === crowd)) ?? null,
+    fullestCrowd:
+      [...CROWDS].reverse().find((crowd) => filed.some(({ reading }) => reading.crowd === crowd)) ?? null,
     evidence: gradeEvidence(filed, false),
     issues: [...imports.flatMap(({ issues }) => issues), ...unmatched(ignore, all)],
   };
