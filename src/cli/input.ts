@@ -9,15 +9,24 @@ export const STDIN_NAME = "<stdin>";
 const AT_ONCE_BYTES = 1 << 20;
 
 /** Bytes of an input: whole, or in chunks as they arrive. */
-export type Input = Uint8Array | AsyncIterable<Uint8Array | string>;
+export type Input = Uint8Array | Chunks;
+export type Chunks = AsyncIterable<Uint8Array | string>;
+/** Looks on as chunks arrive; the size is null where it can't be known. */
+export type Watch = (chunks: Chunks, totalBytes: number | null) => Chunks;
 
 /**
  * Gives the bytes of a file, or of standard input for `-`, to whatever uses them.
  * @throws {CliError} exit 66 where they can't be read
  */
-export async function withInput<T>(path: string, io: Io, use: (input: Input) => Promise<T>): Promise<T> {
+export async function withInput<T>(
+  path: string,
+  io: Io,
+  use: (input: Input) => Promise<T>,
+  watch: Watch = (chunks) => chunks,
+): Promise<T> {
   try {
-    return await use(path === "-" ? (io.stdin as AsyncIterable<Uint8Array | string>) : await opened(path));
+    if (path === "-") return await use(watch(io.stdin as Chunks, null));
+    return await use(await opened(path, watch));
   } catch (error) {
     throw error instanceof Error && "syscall" in error ? unreadable(path, error) : error;
   }
@@ -34,12 +43,15 @@ export function inputText(path: string, io: Io): Promise<string> {
 }
 
 /** Not by `node:fs`: importing that loads all of Node's streams. */
-async function opened(path: string): Promise<Input> {
+async function opened(path: string, watch: Watch): Promise<Input> {
   const file = await open(path);
   const stats = await file.stat();
   const isSmall = stats.isFile() && stats.size <= AT_ONCE_BYTES;
   if (!isSmall && !stats.isDirectory())
-    return file.createReadStream({ highWaterMark: 1 << 18 }) as AsyncIterable<Uint8Array>;
+    return watch(
+      file.createReadStream({ highWaterMark: 1 << 18 }) as Chunks,
+      stats.isFile() ? stats.size : null,
+    );
   try {
     if (stats.isDirectory()) throw noInput(path, "expected a file, got a directory", "name the files in it");
     return await file.readFile();

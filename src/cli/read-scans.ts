@@ -2,8 +2,12 @@ import { ArgumentError, formatIssue, printable } from "../issues/index.js";
 import { readScan } from "../scan/index.js";
 import type { ScanImport } from "../scan/index.js";
 import { CliError, EXIT } from "./exit.js";
+import type { CommonOptions, Context } from "./context.js";
 import { STDIN_NAME, withInput } from "./input.js";
+import type { Chunks } from "./input.js";
 import type { Io } from "./io.js";
+import { progressOf } from "./progress.js";
+import type { Progress } from "./progress.js";
 import type { ScanArgument } from "./scan-arguments.js";
 import { badOption } from "./words.js";
 
@@ -15,9 +19,13 @@ const SCAN_WORDS = "a scan CSV or the text of iw scan";
  * @throws {CliError} exit 64 without files or where a fill can't be what it should be, exit 65 where a file
  * holds no usable row, exit 66 where one can't be read
  */
-export async function readScans(files: readonly ScanArgument[], io: Io): Promise<readonly ScanImport[]> {
+export async function readScans({
+  files,
+  io,
+  options,
+}: Context<CommonOptions>): Promise<readonly ScanImport[]> {
   const imports: ScanImport[] = [];
-  for (const file of uniqueFiles(files)) imports.push(await readFile(file, io));
+  for (const file of uniqueFiles(files)) imports.push(await readFile(file, io, options));
   const useless = imports.filter(isUseless);
   if (useless.length === 0) return imports;
   throw new CliError(
@@ -30,12 +38,33 @@ export async function readScans(files: readonly ScanArgument[], io: Io): Promise
   );
 }
 
-async function readFile({ path, ...fill }: ScanArgument, io: Io): Promise<ScanImport> {
+async function readFile(
+  { path, ...fill }: ScanArgument,
+  io: Io,
+  options: CommonOptions,
+): Promise<ScanImport> {
   const source = path === "-" ? STDIN_NAME : path;
   try {
-    return await withInput(path, io, (input) => readScan(input, { source, ...fill }));
+    return await withInput(
+      path,
+      io,
+      (input) => readScan(input, { source, ...fill }),
+      (chunks, totalBytes) => watched(chunks, progressOf(printable(source, 30), totalBytes, io, options)),
+    );
   } catch (error) {
     throw error instanceof ArgumentError ? (badFill(error) ?? error) : error;
+  }
+}
+
+/** The same chunks, counted as they pass. */
+async function* watched(chunks: Chunks, progress: Progress): AsyncGenerator<Uint8Array | string> {
+  try {
+    for await (const chunk of chunks) {
+      progress.read(chunk.length);
+      yield chunk;
+    }
+  } finally {
+    progress.end();
   }
 }
 

@@ -20,9 +20,9 @@ const QUANTILE: NumberSpec = {
 };
 
 /** Reads a command's scans into one survey. @throws {CliError} where a file holds no usable row */
-export async function surveyScans({ options, files, io }: Context<SurveyOptions>): Promise<Survey> {
-  const shaped = surveyOptions(options);
-  return buildSurvey(await readScans(files, io), shaped);
+export async function surveyScans(context: Context<SurveyOptions>): Promise<Survey> {
+  const shaped = surveyOptions(context.options);
+  return buildSurvey(await readScans(context), shaped);
 }
 
 /** What the options say of how to survey. */

@@ -9,8 +9,8 @@ import { readScans } from "../read-scans.js";
 
 /** Any scan that can be read, as one scan CSV. */
 export async function runConvert(context: Context<CommonOptions>): Promise<ExitCode> {
-  const { options, files, io } = context;
-  const imports = await readScans(files, io);
+  const { options, io } = context;
+  const imports = await readScans(context);
   const issues = imports.flatMap((scan) => [...scan.issues]);
   const readings = imports.flatMap((scan) => [...scan.readings]);
   const counts = imports.map(

@@ -14,7 +14,7 @@ import { surveyReport } from "../survey-report.js";
 export async function runSurvey(context: Context<SurveyOptions & RadioOptions>): Promise<ExitCode> {
   const { profile } = await loadRadio(context.options, context.io);
   const shaped = surveyOptions(context.options);
-  const report = surveyReport(await readScans(context.files, context.io), shaped, profile);
+  const report = surveyReport(await readScans(context), shaped, profile);
   const { issues } = report.survey;
   await finish(context, {
     json: () => surveyJson(report),
