@@ -49,6 +49,12 @@ describe("README.md", () => {
   test("is there", () => {
     expect(existsSync(path), "README.md is missing").toBe(true);
   });
+  test("shows the first screen of the demo as it is (tests/tools/update-golden.js writes it)", () => {
+    const demo = readFileSync(join(PROJECT, "fixtures/golden/channel-demo.txt"), "utf8");
+    const shown = /<!-- demo -->\n\n```text\n([\s\S]*?)\n```/.exec(markdown)?.[1] ?? "";
+    expect(shown.split("\n").length).toBeGreaterThan(20);
+    expect(demo.startsWith(`${shown}\n`)).toBe(true);
+  });
   test("opens with commands that package.json knows, and holds the test command of .ci/run", () => {
     const { scripts } = JSON.parse(readFileSync(join(PROJECT, "package.json"), "utf8")) as {
       scripts: Record<string, string>;

@@ -17,7 +17,7 @@ export function channelReport(
   setting: Omit<PlanChannelOptions, "emitters" | "profile">,
 ): ChannelReport {
   const emitters = toEmitters(survey);
-  const { profile, bandMhz, regionWords, issues } = radio;
+  const { profile, bandMhz, regionWords, breachDb, issues } = radio;
   const plan = planChannel({
     ...setting,
     emitters,
@@ -33,6 +33,7 @@ export function channelReport(
     pathWords: pathModelWords(pathModel),
     fadeWords: fadeLawWords(fadeLaw),
     regionWords,
+    breachDb,
     issues,
   };
 }

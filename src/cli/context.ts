@@ -1,9 +1,11 @@
+import { Help } from "commander";
 import type { Issue } from "../issues/index.js";
 import { issueLines, plainPen } from "../report/index.js";
 import type { LengthUnit, TextStyle } from "../report/index.js";
-import { deliver } from "./files.js";
 import { write } from "./io.js";
 import type { Io } from "./io.js";
+import { jsonText } from "./json-text.js";
+import { deliver } from "./output.js";
 import type { ScanArgument } from "./scan-arguments.js";
 import { badOption } from "./words.js";
 
@@ -68,8 +70,7 @@ export async function finish(
   },
 ): Promise<void> {
   const { io, options } = context;
-  if (options.json === true)
-    return deliver(`${JSON.stringify(result.json(), null, 2)}\n`, options.output, io);
+  if (options.json === true) return deliver(jsonText(result.json()), options.output, io);
   await deliver(result.text(await textStyle(context)), options.output, io);
   await tellIssues(context, result.issues);
 }
@@ -80,5 +81,12 @@ export async function tellIssues(
   issues: readonly Issue[],
 ): Promise<void> {
   const told = issues.filter(({ severity }) => severity === "error" || options.quiet !== true);
-  if (told.length > 0) await write(io.err, `${issueLines(told).join("\n")}\n`);
+  if (told.length === 0) return;
+  const lines = issueLines(told).map((line) => (io.err.isTTY === true ? folded(line) : line));
+  await write(io.err, `${lines.join("\n")}\n`);
+}
+
+/** A long line in 80 columns, all but its first set in. */
+function folded(line: string): string {
+  return new Help().boxWrap(line, 78).replaceAll("\n", "\n  ");
 }

@@ -1,3 +1,5 @@
+import type { Issue } from "../issues/index.js";
+
 /** Exit codes, after sysexits where it has one. */
 export const EXIT = {
   ok: 0,
@@ -19,6 +21,8 @@ export class CliError extends Error {
     message: string,
     /** What to try; its own line. */
     readonly next?: string,
+    /** The same as data, for --json; empty where no input is to blame. */
+    readonly issues: readonly Issue[] = [],
   ) {
     super(message);
   }

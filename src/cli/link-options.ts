@@ -2,6 +2,7 @@ import { feetToM } from "../units/index.js";
 import type { LengthUnit } from "../report/index.js";
 import type { PlanChannelOptions } from "../venue/index.js";
 import { fadeLawWord, lengthsWord, lengthWord, numberWord, pathModelWord } from "./words.js";
+import type { NumberSpec } from "./words.js";
 
 /** The options that shape a link. */
 export interface LinkOptions {
@@ -17,6 +18,25 @@ export interface LinkOptions {
 /** Distances of a link table in feet. */
 const DISTANCES_FT = [15, 30, 50, 65, 100, 130, 200];
 
+const RELIABILITY: NumberSpec = {
+  lowest: 0.5,
+  highest: 0.99999,
+  expected: "a share of positions, 0.5 to 0.99999",
+  example: "0.99",
+};
+const BUSY_SHARE: NumberSpec = {
+  lowest: 0,
+  highest: 1,
+  expected: "a share of time from 0 to 1",
+  example: "0.01",
+};
+const BURST_MS: NumberSpec = {
+  lowest: 0.01,
+  highest: 1000,
+  expected: "a burst's length in ms, 0.01 to 1000",
+  example: "2",
+};
+
 /** What the options say of the reference receiver and its link; what they don't say is left to the planner. */
 export function linkSetting(
   options: LinkOptions,
@@ -24,25 +44,13 @@ export function linkSetting(
 ): Omit<PlanChannelOptions, "emitters" | "profile"> {
   const { distance, distances, pathModel, fade, reliability, busyShare, burstMs } = options;
   return {
-    ...(distance && { distanceM: lengthWord("--distance", distance, unit) }),
+    ...(distance !== undefined && { distanceM: lengthWord("--distance", distance, unit) }),
     ...(unit === "ft" && { distancesM: DISTANCES_FT.map(feetToM) }),
-    ...(distances && { distancesM: lengthsWord("--distances", distances, unit) }),
-    ...(pathModel && { pathModel: pathModelWord("--path-model", pathModel) }),
-    ...(fade && { fadeLaw: fadeLawWord("--fade", fade) }),
-    ...(reliability && {
-      reliability: numberWord(
-        "--reliability",
-        reliability,
-        0.5,
-        0.99999,
-        "a share of positions, 0.5 to 0.99999",
-      ),
-    }),
-    ...(busyShare && {
-      busyShareRatio: numberWord("--busy-share", busyShare, 0, 1, "a share of time from 0 to 1"),
-    }),
-    ...(burstMs && {
-      burstMs: numberWord("--burst-ms", burstMs, 0.01, 1000, "a burst's length in ms, 0.01 to 1000"),
-    }),
+    ...(distances !== undefined && { distancesM: lengthsWord("--distances", distances, unit) }),
+    ...(pathModel !== undefined && { pathModel: pathModelWord("--path-model", pathModel) }),
+    ...(fade !== undefined && { fadeLaw: fadeLawWord("--fade", fade) }),
+    ...(reliability !== undefined && { reliability: numberWord("--reliability", reliability, RELIABILITY) }),
+    ...(busyShare !== undefined && { busyShareRatio: numberWord("--busy-share", busyShare, BUSY_SHARE) }),
+    ...(burstMs !== undefined && { burstMs: numberWord("--burst-ms", burstMs, BURST_MS) }),
   };
 }

@@ -9,10 +9,13 @@ import {
   regionRules,
 } from "../radio/index.js";
 import type { RadioProfile, RegionCode } from "../radio/index.js";
-import { badOption } from "./words.js";
 import { CliError, EXIT } from "./exit.js";
-import { fileExists, inputText } from "./files.js";
+import { figureWords } from "./figure-words.js";
+import type { Figures } from "./figure-words.js";
 import type { Io } from "./io.js";
+import { isMapping, profileFile } from "./profile-file.js";
+import { camelCase, figureNames, figuresOf } from "./radio-figures.js";
+import { badOption } from "./words.js";
 
 /** The options that make a radio. */
 export interface RadioOptions {
@@ -24,88 +27,90 @@ export interface RadioOptions {
 
 /** A radio ready to be planned with. */
 export interface LoadedRadio {
+  /** `generic` until more than half of its figures are the user's, or a profile file says `generic: false`. */
   readonly profile: RadioProfile;
+  /** Names of the figures that are the user's own. */
+  readonly userFigures: readonly string[];
   readonly issues: readonly Issue[];
   /** The region's rule in words; null where no region was named. */
   readonly regionWords: string | null;
   /** Edges that the radio must stay within, MHz; null where no region was named. */
   readonly bandMhz: readonly [number, number] | null;
+  /** How far a power that the user typed breaks the rule, dB; 0 where it doesn't or no region was named. */
+  readonly breachDb: number;
 }
+
+/** A profile with what there is to say of it. */
+type Judged = Pick<LoadedRadio, "profile" | "issues">;
 
 /**
  * The radio that the options describe: a built-in profile or a file of the user's, single figures set, then
  * held to the region's rule where one is named.
  */
 export async function loadRadio(options: RadioOptions, io: Io): Promise<LoadedRadio> {
-  const name = options.profile ?? "raster-13";
-  const source =
-    options.set === undefined && options.enclosure === undefined ? name : `${name} with figures set`;
-  const figures = figuresSet(options);
+  const { profile: name = "raster-13", set = [], enclosure, region } = options;
+  const code = region === undefined ? null : regionWord(region);
+  const { profile, issues } = await readRadio(name, figureWords(set, enclosure), io);
+  const userFigures = userFiguresOf(profile);
+  const told = [...issues, ...housingAdvice(profile)];
+  if (code === null)
+    return { profile, userFigures, issues: told, regionWords: null, bandMhz: null, breachDb: 0 };
+  const { profile: held, issue } = clampToRegion(profile, code);
+  const { lowMhz, highMhz, title, maxEirpDbm, eirpDbm, turnDownDb, remark } = judgeRegion({
+    profile: held,
+    region: code,
+  });
+  const regionWords = `Region ${title}: ${lowMhz}–${highMhz} MHz, at most ${maxEirpDbm.toFixed(1)} dBm EIRP here, ${eirpDbm.toFixed(1)} dBm used. ${remark}`;
+  return {
+    profile: held,
+    userFigures,
+    issues: issue === null ? told : [...told, issue],
+    regionWords,
+    bandMhz: [lowMhz, highMhz],
+    breachDb: turnDownDb,
+  };
+}
+
+async function readRadio(name: string, figures: Figures, io: Io): Promise<Judged> {
   const builtIn = builtInProfiles.find((candidate) => candidate.name === name);
-  const asItIs = builtIn !== undefined && Object.keys(figures).length === 0;
-  const { profile, issues } = asItIs
-    ? { profile: builtIn, issues: [] }
-    : readProfile({ ...(await profileData(name, io)), ...figures }, source);
+  const keys = Object.keys(figures);
+  if (builtIn !== undefined && keys.length === 0) return { profile: builtIn, issues: [] };
+  const data = builtIn === undefined ? await profileFile(name, io) : { basedOn: name };
+  const given = isMapping(data) && keys.length > 0 ? { ...without(data, figures), ...figures } : data;
+  const { profile, issues } = readProfile(given, named(name, keys));
   if (profile === null)
     throw new CliError(
       EXIT.badData,
       issues.map(formatIssue).join("\n"),
       "stillband profiles raster-13 shows every figure",
+      issues,
     );
-  if (options.region === undefined) return { profile, issues, regionWords: null, bandMhz: null };
-  const region = regionWord(options.region);
-  const { profile: held, issue } = clampToRegion(profile, region);
-  const { lowMhz, highMhz, title, maxEirpDbm, eirpDbm, remark } = judgeRegion({ profile: held, region });
-  const regionWords = `Region ${title}: ${lowMhz}–${highMhz} MHz, at most ${maxEirpDbm.toFixed(1)} dBm EIRP here, ${eirpDbm.toFixed(1)} dBm used. ${remark}`;
-  return {
-    profile: held,
-    issues: issue === null ? issues : [...issues, issue],
-    regionWords,
-    bandMhz: [lowMhz, highMhz],
-  };
+  const saysOwn = isMapping(data) && data["generic"] === false;
+  const generic = !saysOwn && userFiguresOf(profile).length <= figureNames.length / 2;
+  return { profile: { ...profile, name: named(builtIn?.name ?? profile.name, keys), generic }, issues };
 }
 
-async function profileData(name: string, io: Io): Promise<Record<string, unknown>> {
-  const names = builtInProfiles.map((profile) => profile.name);
-  if (names.includes(name)) return { basedOn: name };
-  if (name !== "-" && !(await fileExists(name))) {
-    const near = nearestWord(name, names);
-    const hint = near === null ? `one of ${names.join(", ")}, or a file` : near;
-    throw new CliError(
-      EXIT.noInput,
-      `--profile: expected a built-in profile or a file, got "${name}"`,
-      `--profile ${hint}`,
-    );
-  }
-  const { parse } = await import("yaml");
-  const text = await inputText(name, io);
-  try {
-    const data: unknown = parse(text, { maxAliasCount: 20 });
-    if (typeof data === "object" && data !== null && !Array.isArray(data))
-      return data as Record<string, unknown>;
-  } catch (error) {
-    throw new CliError(
-      EXIT.badData,
-      `${name}: not YAML or JSON: ${error instanceof Error ? error.message : String(error)}`,
-    );
-  }
-  throw new CliError(
-    EXIT.badData,
-    `${name}: expected a mapping of a radio's figures`,
-    "stillband profiles raster-13 shows the form",
-  );
+/** The data without what the figures replace, however spelt; an enclosure replaces its loss too. */
+function without(data: Readonly<Record<string, unknown>>, figures: Figures): Record<string, unknown> {
+  const replaced = new Set([...Object.keys(figures), ...("enclosure" in figures ? ["enclosureLossDb"] : [])]);
+  return Object.fromEntries(Object.entries(data).filter(([key]) => !replaced.has(camelCase(key))));
 }
 
-function figuresSet({ set = [], enclosure }: RadioOptions): Record<string, unknown> {
-  const figures: Record<string, unknown> =
-    enclosure === undefined ? {} : { enclosure, enclosureLossDb: undefined };
-  for (const word of set) {
-    const [, key, value] = /^([A-Za-z_]+)=(.+)$/.exec(word) ?? [];
-    if (key === undefined || value === undefined)
-      throw badOption("--set", "FIGURE=VALUE", word, "tx_power_dbm=10");
-    figures[key] = Number.isFinite(Number(value)) ? Number(value) : value;
-  }
-  return figures;
+/** A profile's name, saying which figures are not its own. */
+function named(name: string, keys: readonly string[]): string {
+  if (keys.length === 0) return name;
+  return `${name} with ${keys.length > 2 ? `${keys.length} figures` : keys.join(" and ")} set`;
+}
+
+function userFiguresOf(profile: RadioProfile): string[] {
+  return figuresOf(profile).flatMap(([name, { status }]) => (status === "yours" ? [name] : []));
+}
+
+/** Advice for a receiver whose antenna the housing shuts in. */
+function housingAdvice({ name, enclosure, enclosureLossDb }: RadioProfile): Issue[] {
+  if (enclosure.value !== "closed-metal") return [];
+  const expected = `an antenna in closed metal loses ${enclosureLossDb.value} dB: bring the antenna out`;
+  return [{ code: "assumed", severity: "warning", source: name, expected, action: "stated" }];
 }
 
 function regionWord(text: string): RegionCode {

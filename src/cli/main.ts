@@ -1,4 +1,5 @@
 import { CommanderError } from "commander";
+import { printable } from "../issues/index.js";
 import { CliError, EXIT } from "./exit.js";
 import type { ExitCode } from "./exit.js";
 import { write } from "./io.js";
@@ -38,29 +39,47 @@ async function explain(
   argv: readonly string[],
   io: Io,
 ): Promise<ExitCode> {
-  if (error instanceof CommanderError) {
-    if (error.exitCode === 0) {
-      await write(io.out, said.join(""));
-      return EXIT.ok;
-    }
-    const text = said.join("").trim() || error.message;
-    await write(
-      io.err,
-      `stillband: ${text.replace(/^error: /, "")}\nTry: stillband ${commandOf(argv)}--help\n`,
-    );
-    return EXIT.usage;
+  if (error instanceof CommanderError && error.exitCode === 0) {
+    await write(io.out, said.join(""));
+    return EXIT.ok;
   }
-  if (error instanceof CliError) {
-    const next = error.next === undefined ? "" : `\nTry: ${error.next}`;
-    await write(io.err, `stillband: ${error.message}${next}\n`);
-    return error.exitCode;
+  const ended = error instanceof CommanderError ? misuse(error, said, argv) : error;
+  if (ended instanceof CliError) {
+    const next = ended.next === undefined ? "" : `\nTry: ${ended.next}`;
+    await write(io.err, `${harmless(`stillband: ${ended.message}${next}`)}\n`);
+    return ended.exitCode;
   }
-  await write(io.err, bugReport(error, argv));
+  await write(io.err, harmless(bugReport(ended, argv)));
   return EXIT.bug;
 }
 
+/** What the parser found wrong, as an error of ours. */
+function misuse(error: CommanderError, said: readonly string[], argv: readonly string[]): CliError {
+  const command = commandOf(argv);
+  if (error.code === "commander.missingArgument")
+    return new CliError(
+      EXIT.usage,
+      `${command}: expected a scan: name one or more scans, or - for standard input`,
+      `stillband ${command} hall.csv`,
+    );
+  const text = said.join("").trim() || error.message;
+  return new CliError(
+    EXIT.usage,
+    text.replace(/^error: /, ""),
+    `stillband ${command}${command === "" ? "" : " "}--help`,
+  );
+}
+
+/** Lines as they are, everything else that a terminal obeys made visible. */
+function harmless(text: string): string {
+  return text
+    .split("\n")
+    .map((line) => printable(line, Infinity))
+    .join("\n");
+}
+
 function commandOf([first]: readonly string[]): string {
-  return COMMANDS.some(({ name }) => name === first) ? `${first} ` : "";
+  return COMMANDS.find(({ name }) => name === first)?.name ?? "";
 }
 
 function bugReport(error: unknown, argv: readonly string[]): string {

@@ -1,26 +1,31 @@
 import type { Issue } from "../issues/index.js";
-import { deliver } from "./files.js";
-import { EXIT } from "./exit.js";
-import type { CliError, ExitCode } from "./exit.js";
 import type { CommonOptions, Context } from "./context.js";
+import { CliError, EXIT } from "./exit.js";
+import type { ExitCode } from "./exit.js";
+import { jsonText } from "./json-text.js";
+import { deliver } from "./output.js";
 
 /**
- * Ends a command whose scans are of no use: with --json the issues still leave as one value, so that a
+ * Runs a command. Where its input is of no use, with --json the issues still leave as one value, so that a
  * program need not read standard error.
  */
-export async function refuse(
+export async function runToEnd(
   context: Context<CommonOptions>,
   schema: string,
-  failure: CliError,
-  issues: readonly Issue[],
-): Promise<never> {
-  if (context.options.json === true)
-    await deliver(`${JSON.stringify({ schema, issues }, null, 2)}\n`, context.options.output, context.io);
-  throw failure;
+  run: (context: Context<CommonOptions>) => Promise<ExitCode>,
+): Promise<ExitCode> {
+  try {
+    return await run(context);
+  } catch (error) {
+    const { options, io } = context;
+    if (error instanceof CliError && error.issues.length > 0 && options.json === true)
+      await deliver(jsonText({ schema, issues: error.issues }), options.output, io);
+    throw error;
+  }
 }
 
 /** Exit code of a command that has printed its result: --strict turns rejected rows into bad data. */
-export function exitFor(context: Context<CommonOptions>, issues: readonly Issue[]): ExitCode {
-  const faulty = issues.some(({ severity, action }) => severity === "error" && action !== "stated");
-  return context.options.strict === true && faulty ? EXIT.badData : EXIT.ok;
+export function exitFor({ options }: Context<CommonOptions>, issues: readonly Issue[]): ExitCode {
+  const faulty = issues.some(({ action }) => action === "row skipped" || action === "stopped");
+  return options.strict === true && faulty ? EXIT.badData : EXIT.ok;
 }

@@ -2,6 +2,7 @@ import { Command } from "commander";
 import type { CommonOptions, Context } from "./context.js";
 import type { ExitCode } from "./exit.js";
 import type { Io } from "./io.js";
+import { runToEnd } from "./outcome.js";
 import { scanArguments } from "./scan-arguments.js";
 
 /** The option groups of the commands: flags, then what they mean. */
@@ -14,9 +15,9 @@ const COMMON: readonly Option[] = [
 ];
 
 const SCANS: readonly Option[] = [
-  ["--place <name>", "place of the files named after it, where a row has none"],
-  ["--crowd <word>", "empty, part or full: the same for the crowd"],
-  ["--time <iso>", "ISO 8601: the same for the time"],
+  ["--place <name>", "place of the scans named after it"],
+  ["--crowd <word>", "empty, part or full, in the scans named after it"],
+  ["--time <iso>", "time of the scans named after it, in ISO 8601"],
   ["--map <field=header...>", 'which column of a foreign table holds a field, as ssid="Name"'],
   ["--strict", "a rejected row is an error (exit 65)"],
 ];
@@ -29,7 +30,7 @@ const SURVEY: readonly Option[] = [
 ];
 
 const RADIO: readonly Option[] = [
-  ["--profile <name>", "built-in profile or your own file (default raster-13)"],
+  ["--profile <name-or-file>", "built in or your own (default raster-13)"],
   ["--set <figure=value...>", "one figure of the profile, as tx_power_dbm=10"],
   ["--enclosure <word>", "antenna-outside, plastic-or-glass, slotted-metal, closed-metal"],
   ["--region <code>", "US, CA, EU, GB, AU, NZ, JP or world: power and band edges"],
@@ -105,20 +106,22 @@ export const COMMANDS: readonly Definition[] = [
   },
   {
     name: "profiles",
-    operands: "[name]",
-    summary: "the radio profiles, or one with the origin of each figure",
+    operands: "[name-or-file]",
+    summary: "the radio profiles; of one, or a file, every figure",
     options: [],
     examples: [
       "stillband profiles",
       "stillband profiles raster-13",
       "stillband profiles raster-13 --json > mine.json",
+      "stillband profiles mine.json",
     ],
     run: async () => (await import("./commands/profiles.js")).runProfiles,
   },
 ];
 
 /**
- * The command line, ready to parse.
+ * The command line, ready to parse: of the commands only the one that the first word names, or all where
+ * it names none.
  * @param ended is told the exit code of the command that ran
  * @param say takes help and usage errors as they come
  */
@@ -133,7 +136,8 @@ export function buildProgram(
     .version(VERSION, "--version", "print the version")
     .option("--debug", "say where a bug happened");
   quieten(program, say).addHelpText("before", examplesText(COMMANDS.map(({ examples }) => examples[0]!)));
-  for (const definition of COMMANDS) {
+  const named = COMMANDS.filter(({ name }) => name === argv[0]);
+  for (const definition of named.length > 0 ? named : COMMANDS) {
     const command = program
       .command(`${definition.name} ${definition.operands}`)
       .description(definition.summary);
@@ -145,7 +149,8 @@ export function buildProgram(
       const options = command.opts<CommonOptions>();
       const files = scanArguments(argv.slice(argv.indexOf(definition.name) + 1), command);
       const run = await definition.run();
-      ended(await run({ io, options, words: command.args, files }));
+      const context = { io, options, words: command.args, files };
+      ended(await runToEnd(context, `stillband/${definition.name}@1`, run));
     });
   }
   return program;

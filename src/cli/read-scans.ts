@@ -1,56 +1,54 @@
-import { formatIssue } from "../issues/index.js";
-import type { Issue } from "../issues/index.js";
+import { ArgumentError, formatIssue, printable } from "../issues/index.js";
 import { readScan } from "../scan/index.js";
 import type { ReadScanOptions, ScanImport } from "../scan/index.js";
 import { CliError, EXIT } from "./exit.js";
-import { inputChunks, STDIN_NAME } from "./files.js";
-import type { Io } from "./io.js";
+import type { CommonOptions, Context } from "./context.js";
+import { STDIN_NAME, withInput } from "./input.js";
+import type { Chunks } from "./input.js";
+import { progressOf } from "./progress.js";
+import type { Progress } from "./progress.js";
 import type { ScanArgument } from "./scan-arguments.js";
+import { badOption } from "./words.js";
 
-/** What reading a command's scan files gave. */
-export interface ScansRead {
-  readonly imports: readonly ScanImport[];
-  /** The files that held no usable row, as an error to end with; null where every file held some. */
-  readonly failure: CliError | null;
-}
+/** What a scan file may be, in few words. */
+const SCAN_WORDS = "a scan CSV, a table, the text of a system's Wi-Fi scan or a power sweep";
 
 /** How every file is read, whatever its name. */
 export type ReadingOptions = Omit<ReadScanOptions, "source" | "place" | "crowd" | "time">;
 
 /**
  * Reads every scan file; one named twice is read once.
- * @throws {CliError} exit 64 without files, exit 66 where one can't be read
+ * @throws {CliError} exit 64 without files or where a fill can't be what it should be, exit 65 where a file
+ * holds no usable row, exit 66 where one can't be read
  */
 export async function readScans(
-  files: readonly ScanArgument[],
-  io: Io,
+  context: Context<CommonOptions>,
   reading: ReadingOptions = {},
-): Promise<ScansRead> {
-  if (files.length === 0)
-    throw new CliError(EXIT.usage, "no scan file given", "name one or more, or - for standard input");
-  const imports = await readAll(uniqueFiles(files), io, reading);
-  const useless = imports.filter(({ issues }) => issues.some(isUseless));
-  const message = useless.flatMap(({ issues }) => issues.filter(saysWhy).map(formatIssue)).join("\n");
-  const next = "a scan CSV, or the text of: sudo iw dev wlan0 scan (README, formats read)";
-  return { imports, failure: useless.length === 0 ? null : new CliError(EXIT.badData, message, next) };
+): Promise<readonly ScanImport[]> {
+  const imports = await readAll(context, reading);
+  const useless = imports.filter(isUseless);
+  if (useless.length === 0) return imports;
+  throw new CliError(
+    EXIT.badData,
+    useless.flatMap(uselessLines).join("\n"),
+    useless.every(holdsOtherBands)
+      ? "scan the 2.4 GHz band"
+      : "sudo iw dev wlan0 scan > hall.txt, or see README, formats read",
+    imports.flatMap(({ issues }) => [...issues]),
+  );
 }
 
 /**
  * Reads the files; those that have levels without channels are read with the channels that others list.
  * Standard input, which can be read but once, is read last.
  */
-async function readAll(
-  files: readonly ScanArgument[],
-  io: Io,
-  reading: ReadingOptions,
-): Promise<ScanImport[]> {
+async function readAll(context: Context<CommonOptions>, reading: ReadingOptions): Promise<ScanImport[]> {
+  const files = uniqueFiles(context.files);
   const imports = new Map<ScanArgument, ScanImport>();
   const readOne = async (file: ScanArgument): Promise<void> => {
-    const { path, ...fill } = file;
     const channels = listedChannels(imports.values());
-    const source = path === "-" ? STDIN_NAME : path;
-    const options = { source, ...fill, ...reading, ...(channels.size > 0 && { channels }) };
-    imports.set(file, await readScan(inputChunks(path, io), options));
+    const options = { ...reading, ...(channels.size > 0 && { channels }) };
+    imports.set(file, await readFile(file, context, options));
   };
   for (const file of files) if (file.path !== "-") await readOne(file);
   for (const file of files) if (file.path === "-") await readOne(file);
@@ -71,12 +69,67 @@ function withoutListErrors(scan: ScanImport): ScanImport {
   return { ...scan, issues: scan.issues.filter(({ severity }) => severity !== "error") };
 }
 
-function isUseless({ code }: Issue): boolean {
-  return code === "no-usable-row";
+async function readFile(
+  { path, ...fill }: ScanArgument,
+  { io, options }: Context<CommonOptions>,
+  reading: ReadingOptions,
+): Promise<ScanImport> {
+  const source = path === "-" ? STDIN_NAME : path;
+  try {
+    return await withInput(
+      path,
+      io,
+      (input) => readScan(input, { source, ...fill, ...reading }),
+      (chunks, totalBytes) => watched(chunks, progressOf(printable(source, 30), totalBytes, io, options)),
+    );
+  } catch (error) {
+    throw error instanceof ArgumentError ? (badFill(error) ?? error) : error;
+  }
 }
 
-function saysWhy(issue: Issue): boolean {
-  return isUseless(issue) || (issue.code === "missing-column" && issue.severity === "error");
+/** The same chunks, counted as they pass. */
+async function* watched(chunks: Chunks, progress: Progress): AsyncGenerator<Uint8Array | string> {
+  try {
+    for await (const chunk of chunks) {
+      progress.read(chunk.length);
+      yield chunk;
+    }
+  } finally {
+    progress.end();
+  }
+}
+
+/** @returns a fill that the reader refuses, as the option that the user typed */
+function badFill({ argument, expected, received }: ArgumentError): CliError | null {
+  if (argument === "options.crowd") return badOption("--crowd", expected, String(received), "full");
+  if (argument === "options.time")
+    return badOption(
+      "--time",
+      `${expected}, as 2026-03-07T20:00:00Z`,
+      String(received),
+      "2026-03-07T20:00:00Z",
+    );
+  return null;
+}
+
+function isUseless({ issues }: ScanImport): boolean {
+  return issues.some(({ code }) => code === "no-usable-row");
+}
+
+function holdsOtherBands({ rowCount, outOfBandCount }: ScanImport): boolean {
+  return rowCount > 0 && outOfBandCount === rowCount;
+}
+
+/** What stood there instead, then what was wrong with each row. */
+function uselessLines({ source, issues }: ScanImport): string[] {
+  return [...issues]
+    .sort((a, b) => Number(b.code === "no-usable-row") - Number(a.code === "no-usable-row"))
+    .filter(({ severity }) => severity !== "note")
+    .map((issue) =>
+      issue.code === "no-usable-row"
+        ? `${printable(source, 200)}: ${printable(issue.value ?? "", 100)}; expected ${SCAN_WORDS}`
+        : formatIssue(issue),
+    );
 }
 
 function uniqueFiles(files: readonly ScanArgument[]): ScanArgument[] {

@@ -1,4 +1,6 @@
 import type { Command } from "commander";
+import { printable } from "../issues/index.js";
+import { CliError, EXIT } from "./exit.js";
 
 /** A scan file as named on the command line, with the fill for its blank cells. */
 export interface ScanArgument {
@@ -15,16 +17,21 @@ const FILLS = ["place", "crowd", "time"] as const;
  * fill the blank cells of the files named after them, and "" ends a fill.
  * @param words the words after the command's name, as typed
  * @param command tells which options take a value
+ * @throws {CliError} exit 64 for a file without a name, or a fill that no file is named after
  */
 export function scanArguments(words: readonly string[], command: Command): ScanArgument[] {
   const files: ScanArgument[] = [];
   const fill: { -readonly [Key in keyof ScanArgument]: ScanArgument[Key] } = { path: "" };
+  let unused: string | null = null;
   let ended = false;
   for (let index = 0; index < words.length; index++) {
     const word = words[index]!;
     if (word === "--" && !ended) ended = true;
-    else if (ended || word === "-" || !word.startsWith("-")) files.push({ ...fill, path: word });
-    else {
+    else if (ended || word === "-" || !word.startsWith("-")) {
+      if (word === "") throw new CliError(EXIT.usage, 'expected a scan file, got ""', "name it, as hall.csv");
+      files.push({ ...fill, path: word });
+      unused = null;
+    } else {
       const equals = word.startsWith("--") ? word.indexOf("=") : -1;
       const flag = equals < 0 ? word : word.slice(0, equals);
       const option = command.options.find(({ long, short }) => long === flag || short === flag.slice(0, 2));
@@ -33,14 +40,27 @@ export function scanArguments(words: readonly string[], command: Command): ScanA
       const takesNext = option?.required === true && !inline;
       const value = equals < 0 ? (words[index + 1] ?? "") : word.slice(equals + 1);
       const name = FILLS.find((candidate) => flag === `--${candidate}`);
-      if (name !== undefined) setFill(fill, name, value);
+      if (name !== undefined) {
+        setFill(fill, name, value);
+        if (value !== "") unused = `${flag} ${value}`;
+      }
       if (takesNext) index++;
     }
   }
+  if (unused !== null) throw fillsNothing(unused);
   return files;
 }
 
 function setFill(fill: Record<string, string>, name: string, value: string): void {
   if (value === "") delete fill[name];
   else fill[name] = value;
+}
+
+function fillsNothing(option: string): CliError {
+  const shown = printable(option, 60);
+  return new CliError(
+    EXIT.usage,
+    `${shown}: expected a scan after it; it fills the blank cells of the files named after it`,
+    `${shown} hall.csv`,
+  );
 }

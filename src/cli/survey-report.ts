@@ -1,3 +1,5 @@
+import { linkRow, profileTerms, referencePathModel } from "../propagation/index.js";
+import { radioLine } from "../report/index.js";
 import type { CrowdSummary, SourceHit, SurveyReport } from "../report/index.js";
 import type { RadioProfile } from "../radio/index.js";
 import { buildSurvey, CROWDS, toEmitters } from "../scan/index.js";
@@ -6,9 +8,9 @@ import { occupancy, rankChannels, receiverOf } from "../scorer/index.js";
 import type { OccupancyCell } from "../scorer/index.js";
 import type { Emitter } from "../band/index.js";
 
-/** Busy from this power in one MHz, dBm: a 1 MHz radio that needs 14 dB is spoilt by it at -71 dBm. */
-const THRESHOLD_DBM = -85;
 const BUSY_SHARE_RATIO = 0.01;
+/** The reference receiver, m. */
+const REFERENCE_M = 20;
 
 /** Everything that the report of `survey` tells. */
 export function surveyReport(
@@ -18,23 +20,40 @@ export function surveyReport(
 ): SurveyReport {
   const survey = buildSurvey(imports, options);
   const emitters = toEmitters(survey);
+  const thresholdDbm = spoilingDbm(profile);
+  const centresMhz = profile.channels.map(({ centreMhz }) => centreMhz);
+  const halfMhz = profile.bandwidthMhz.value / 2;
   return {
     survey,
-    occupancy: occupancyOf(emitters),
-    thresholdDbm: THRESHOLD_DBM,
+    occupancy: occupancyOf(emitters, thresholdDbm),
+    thresholdDbm,
     busyShareRatio: BUSY_SHARE_RATIO,
-    crowds: crowdSummaries(imports, options),
+    crowds: crowdSummaries(imports, options, thresholdDbm),
     hits: sourceHits(emitters, profile),
     profileName: profile.name,
+    radioWords: radioLine(profile),
+    usedMhz: [Math.min(...centresMhz) - halfMhz, Math.max(...centresMhz) + halfMhz],
   };
 }
 
-function occupancyOf(emitters: readonly Emitter[]): OccupancyCell[] {
+/** The power in one MHz, as scanned, that takes the reference receiver below its required C/I. */
+function spoilingDbm(profile: RadioProfile): number {
+  const terms = {
+    ...profileTerms(profile),
+    pathModel: referencePathModel,
+    interferenceDbm: 0,
+    fadeAllowanceDb: 0,
+  };
+  const { receivedDbm } = linkRow({ ...terms, frequencyMhz: 2442 }, REFERENCE_M);
+  return receivedDbm - profile.requiredCiDb.value - receiverOf(profile).gainDb;
+}
+
+function occupancyOf(emitters: readonly Emitter[], thresholdDbm: number): OccupancyCell[] {
   return occupancy({
     emitters,
     lowMhz: 2400,
     highMhz: 2484,
-    thresholdDbm: THRESHOLD_DBM,
+    thresholdDbm,
     busyShareRatio: BUSY_SHARE_RATIO,
   });
 }
@@ -55,7 +74,11 @@ function sourceHits(emitters: readonly Emitter[], profile: RadioProfile): Source
   });
 }
 
-function crowdSummaries(imports: readonly ScanImport[], options: BuildSurveyOptions): CrowdSummary[] {
+function crowdSummaries(
+  imports: readonly ScanImport[],
+  options: BuildSurveyOptions,
+  thresholdDbm: number,
+): CrowdSummary[] {
   return [...CROWDS, null].flatMap((crowd): CrowdSummary[] => {
     const part = imports.map((scan) => ({
       ...scan,
@@ -67,7 +90,10 @@ function crowdSummaries(imports: readonly ScanImport[], options: BuildSurveyOpti
       ignore: options.ignore ?? [],
     });
     if (observationCount === 0) return [];
-    const cells = occupancyOf(toEmitters({ observationCount, emitterCount, emitters, ...survey }));
+    const cells = occupancyOf(
+      toEmitters({ observationCount, emitterCount, emitters, ...survey }),
+      thresholdDbm,
+    );
     const seen = emitters
       .map(({ firstSeen }) => firstSeen)
       .filter((time) => time !== null)

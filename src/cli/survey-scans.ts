@@ -1,14 +1,13 @@
-import type { Issue } from "../issues/index.js";
 import type { RadioProfile } from "../radio/index.js";
 import { ASSUMED_AIRTIME, buildSurvey, sweepReceiverOf } from "../scan/index.js";
 import type { AssumedAirtime, BuildSurveyOptions, Survey } from "../scan/index.js";
 import type { CommonOptions, Context } from "./context.js";
 import { CliError, EXIT } from "./exit.js";
 import { mapOption } from "./map-option.js";
-import { refuse } from "./outcome.js";
 import { readScans } from "./read-scans.js";
 import type { ReadingOptions } from "./read-scans.js";
-import { badOption, numberWord } from "./words.js";
+import { badOption, filledWord, numberWord, plainNumber } from "./words.js";
+import type { NumberSpec } from "./words.js";
 
 /** The options that shape a survey. */
 export interface SurveyOptions extends CommonOptions {
@@ -18,25 +17,36 @@ export interface SurveyOptions extends CommonOptions {
   readonly rbwKhz?: string;
 }
 
+const QUANTILE: NumberSpec = {
+  lowest: 0,
+  highest: 1,
+  expected: "a quantile from 0 to 1",
+  example: "0.9",
+};
+
+const BANDWIDTH: NumberSpec = {
+  lowest: 0.001,
+  highest: 100_000,
+  expected: "a bandwidth in kHz, 0.001 to 100000",
+  example: "100",
+};
+
 /**
  * Reads a command's scans into one survey, power sweeps for the radio's channels.
  * @throws {CliError} where a file holds no usable row, or nothing of all that was read can be ranked by
  */
-export async function surveyScans(
-  context: Context<SurveyOptions>,
-  schema: string,
-  profile: RadioProfile,
-): Promise<Survey> {
-  const { options, files, io } = context;
-  const { imports, failure } = await readScans(files, io, readingOptions(options, profile));
-  const issues: Issue[] = imports.flatMap((scan) => [...scan.issues]);
-  if (failure !== null) return refuse(context, schema, failure, issues);
-  const survey = buildSurvey(imports, surveyOptions(options));
+export async function surveyScans(context: Context<SurveyOptions>, profile: RadioProfile): Promise<Survey> {
+  const shaped = surveyOptions(context.options);
+  const imports = await readScans(context, readingOptions(context.options, profile));
+  const survey = buildSurvey(imports, shaped);
   const isSwept = survey.sweepLevels.some(({ channels }) => channels.some(({ passCount }) => passCount > 0));
   if (survey.sweep === null || survey.observationCount > 0 || isSwept) return survey;
-  const message = "the power sweeps hold no level in dBm in any of the radio's channels";
-  const next = "add a sweep of 2400–2500 MHz in dBm, or a Wi-Fi scan";
-  return refuse(context, schema, new CliError(EXIT.badData, message, next), issues);
+  throw new CliError(
+    EXIT.badData,
+    "the power sweeps hold no level in dBm in any of the radio's channels",
+    "add a sweep of 2400–2500 MHz in dBm, or a Wi-Fi scan",
+    imports.flatMap(({ issues }) => [...issues]),
+  );
 }
 
 /** What the options and the radio say of how to read. */
@@ -46,8 +56,7 @@ export function readingOptions(options: SurveyOptions, profile: RadioProfile): R
     ...mapOption(options),
     sweepReceiver: sweepReceiverOf(profile),
     ...(rbwKhz !== undefined && {
-      resolutionBandwidthMhz:
-        numberWord("--rbw-khz", rbwKhz, 0.001, 100_000, "a bandwidth in kHz, 0.001 to 100000") / 1000,
+      resolutionBandwidthMhz: numberWord("--rbw-khz", rbwKhz, BANDWIDTH) / 1000,
     }),
   };
 }
@@ -55,17 +64,21 @@ export function readingOptions(options: SurveyOptions, profile: RadioProfile): R
 /** What the options say of how to survey. */
 export function surveyOptions({ ignore, levelQuantile, assumeAirtime }: SurveyOptions): BuildSurveyOptions {
   return {
-    ...(ignore && { ignore }),
-    ...(levelQuantile && {
-      levelQuantile: numberWord("--level-quantile", levelQuantile, 0, 1, "a quantile from 0 to 1"),
+    ...(ignore !== undefined && { ignore: ignore.map(sourceWord) }),
+    ...(levelQuantile !== undefined && {
+      levelQuantile: numberWord("--level-quantile", levelQuantile, QUANTILE),
     }),
-    ...(assumeAirtime && { assumedAirtime: airtimeWord(assumeAirtime) }),
+    ...(assumeAirtime !== undefined && { assumedAirtime: airtimeWord(assumeAirtime) }),
   };
+}
+
+function sourceWord(text: string): string {
+  return filledWord("--ignore", text, "a network's name or an address", '"crew tablet"');
 }
 
 /** `0.1,0.25,0.5`: empty, part, full. */
 function airtimeWord(text: string): AssumedAirtime {
-  const ratios = text.split(",").map(Number);
+  const ratios = text.split(",").map(plainNumber);
   const [emptyRatio = NaN, partRatio = NaN, fullRatio = NaN] = ratios;
   if (ratios.length !== 3 || !ratios.every((ratio) => ratio >= 0 && ratio <= 1))
     throw badOption("--assume-airtime", "three shares from 0 to 1: empty,part,full", text, "0.1,0.25,0.5");

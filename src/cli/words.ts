@@ -1,3 +1,4 @@
+import { printable } from "../issues/index.js";
 import { feetToM } from "../units/index.js";
 import type { FadeLaw, PathModel } from "../propagation/index.js";
 import type { LengthUnit } from "../report/index.js";
@@ -5,21 +6,35 @@ import { CliError, EXIT } from "./exit.js";
 
 /** @returns a usage error that names the option, what was expected and what stood there */
 export function badOption(flag: string, expected: string, received: string, example: string): CliError {
-  return new CliError(EXIT.usage, `${flag}: expected ${expected}, got "${received}"`, `${flag} ${example}`);
+  const got = printable(received, 60);
+  return new CliError(EXIT.usage, `${flag}: expected ${expected}, got "${got}"`, `${flag} ${example}`);
+}
+
+/** What a number may be, and one that a working integrator could use. */
+export interface NumberSpec {
+  readonly lowest: number;
+  readonly highest: number;
+  readonly expected: string;
+  readonly example: string;
 }
 
 /** A number in a range. */
-export function numberWord(
-  flag: string,
-  text: string,
-  lowest: number,
-  highest: number,
-  expected: string,
-): number {
-  const value = NUMBER.test(text.trim()) ? Number(text) : NaN;
-  if (!(value >= lowest && value <= highest))
-    throw badOption(flag, expected, text, String(Math.max(lowest, Math.min(highest, 1))));
+export function numberWord(flag: string, text: string, spec: NumberSpec): number {
+  const value = plainNumber(text);
+  if (!(value >= spec.lowest && value <= spec.highest))
+    throw badOption(flag, spec.expected, text, spec.example);
   return value;
+}
+
+/** @returns the number that a word is, NaN for anything else, blank included */
+export function plainNumber(text: string): number {
+  return NUMBER.test(text.trim()) ? Number(text) : NaN;
+}
+
+/** A word that isn't blank. */
+export function filledWord(flag: string, text: string, expected: string, example: string): string {
+  if (text.trim() === "") throw badOption(flag, expected, text, example);
+  return text;
 }
 
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
@@ -47,7 +62,7 @@ export function lengthsWord(flag: string, text: string, unit: LengthUnit): numbe
 /** `free-space`, `indoor`, `indoor:N` or `log-distance:EXPONENT:LOSS_AT_1M`. */
 export function pathModelWord(flag: string, text: string): PathModel {
   const [kind, ...figures] = text.split(":");
-  const numbers = figures.map((figure) => (NUMBER.test(figure) ? Number(figure) : NaN));
+  const numbers = figures.map(plainNumber);
   const [first = NaN, second = NaN] = numbers;
   if (kind === "free-space" && numbers.length === 0) return { kind };
   if (kind === "indoor" && numbers.length === 0)
@@ -67,7 +82,7 @@ export function pathModelWord(flag: string, text: string): PathModel {
 /** `rayleigh`, `rician:K`, `lognormal:SIGMA` or `rayleigh-lognormal:SIGMA`, in dB. */
 export function fadeLawWord(flag: string, text: string): FadeLaw {
   const [law, figure, ...rest] = text.split(":");
-  const value = figure !== undefined && NUMBER.test(figure) ? Number(figure) : NaN;
+  const value = plainNumber(figure ?? "");
   if (law === "rayleigh" && figure === undefined) return { law };
   if (law === "rician" && rest.length === 0 && value >= -20 && value <= 40) return { law, kDb: value };
   if ((law === "lognormal" || law === "rayleigh-lognormal") && rest.length === 0 && value > 0 && value <= 30)

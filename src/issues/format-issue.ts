@@ -23,6 +23,7 @@ export function formatIssue(issue: Issue): string {
  * @example printable("guest\u001b[2J", 60); // => "guest\\u001b[2J"
  */
 export function printable(text: string, longestCount: number): string {
+  if (text.length <= longestCount && PLAIN.test(text)) return text;
   const shown = text.replace(
     UNSAFE,
     (character) => `\\u${character.codePointAt(0)!.toString(16).padStart(4, "0")}`,
@@ -31,4 +32,5 @@ export function printable(text: string, longestCount: number): string {
   return characters.length <= longestCount ? shown : `${characters.slice(0, longestCount - 1).join("")}…`;
 }
 
+const PLAIN = /^[\x20-\x7e]*$/;
 const UNSAFE = /[\p{Cc}\p{Cf}\p{Co}\p{Cs}\p{Zl}\p{Zp}\ufffe\uffff]/gu;

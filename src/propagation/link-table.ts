@@ -81,5 +81,6 @@ export function linkTable(setting: LinkSetting, distancesM: readonly number[]): 
 export function linkReach(setting: LinkSetting): Reach {
   const { frequencyMhz, pathModel, ...terms } = setting;
   const beforePathDb = linkBudget({ ...terms, pathLossDb: 0 }).workingMarginDb;
-  return findReach((distanceM) => beforePathDb - pathLossDb(pathModel, { distanceM, frequencyMhz }));
+  // Every path model only grows with distance, so the margin only falls.
+  return findReach((distanceM) => beforePathDb - pathLossDb(pathModel, { distanceM, frequencyMhz }), 1);
 }

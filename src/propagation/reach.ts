@@ -20,11 +20,18 @@ export interface Reach {
  * 1.2 %), and the outermost crossing is bisected. A stretch of good margin narrower than a step, or than a
  * centimetre, may be missed.
  * @param workingMarginDbAt working margin, dB, at a distance in m; ±Infinity allowed
+ * @param lookCount looks a tenfold distance; 1 is enough for a margin that only falls
  * @throws {ArgumentError} when the function gives NaN
  * @example findReach((distanceM) => 20 - distanceM).reachM; // => 20
  * @example findReach(() => 1).reason; // => "the margin still holds at 1000 m"
  */
-export function findReach(workingMarginDbAt: (distanceM: number) => number): Reach {
+export function findReach(
+  workingMarginDbAt: (distanceM: number) => number,
+  lookCount = STEPS_PER_DECADE,
+): Reach {
+  const gridCount = DECADES * lookCount;
+  const gridM = (index: number): number =>
+    index === gridCount ? LONGEST_M : SHORTEST_M * 10 ** (index / lookCount);
   const holdsAt = (distanceM: number): boolean => marginAt(workingMarginDbAt, distanceM) >= -SLACK;
   if (holdsAt(LONGEST_M))
     return {
@@ -32,7 +39,7 @@ export function findReach(workingMarginDbAt: (distanceM: number) => number): Rea
       reason: `the margin still holds at ${LONGEST_M} m`,
       caveats: ["beyond-fitted-distance"],
     };
-  for (let index = GRID_COUNT - 1; index >= 0; index--) {
+  for (let index = gridCount - 1; index >= 0; index--) {
     if (!holdsAt(gridM(index))) continue;
     const nextM = gridM(index + 1);
     const crossingM = holdsAt(nextM)
@@ -58,11 +65,7 @@ export function reachM(workingMarginDbAt: (distanceM: number) => number): number
 const SHORTEST_M = 0.1;
 const LONGEST_M = 1000;
 const STEPS_PER_DECADE = 200;
-const GRID_COUNT = 4 * STEPS_PER_DECADE;
-
-function gridM(index: number): number {
-  return index === GRID_COUNT ? LONGEST_M : SHORTEST_M * 10 ** (index / STEPS_PER_DECADE);
-}
+const DECADES = 4;
 
 function marginAt(workingMarginDbAt: (distanceM: number) => number, distanceM: number): number {
   const marginDb = workingMarginDbAt(distanceM);

@@ -1,38 +1,52 @@
 import type { Survey } from "../scan/index.js";
 import { toDbm } from "../units/index.js";
 import type { ChannelReport } from "./channel-report.js";
-import { bothLengths, dB, fixed, wholePercent } from "./number-format.js";
+import type { RadioProfile } from "../radio/index.js";
+import { chosenLengths, dB, exactPercent, fixed } from "./number-format.js";
+import type { LengthUnit } from "./pen.js";
+import { isFigure } from "./profile-text.js";
 
 /**
  * What was assumed to get the figures, one statement a line; the first ones matter most.
  * @param scanned false: no scan was read, so nothing is said of sources
  */
-export function assumptionLines(report: ChannelReport, scanned = true): string[] {
-  const { plan, survey, pathWords, fadeWords, regionWords } = report;
-  const { setting } = plan;
+export function assumptionLines(report: ChannelReport, unit: LengthUnit, scanned = true): string[] {
+  const { plan, survey, pathWords, fadeWords, regionWords, issues } = report;
+  const { setting, link } = plan;
   const { profile } = setting;
   return [
-    ...(profile.generic
-      ? [`Radio: profile ${profile.name}, generic figures; enter your radio's own (--profile FILE, --set).`]
-      : [`Radio: profile ${profile.name}.`]),
-    `Power ${dBm0(profile.txPowerDbm.value)} + antenna ${profile.txGainDbi.value} dBi - feeder ${dB(profile.txFeederLossDb.value)}; ` +
+    radioLine(profile),
+    `Power ${dBmText(profile.txPowerDbm.value)} + antenna ${profile.txGainDbi.value} dBi - feeder ${dB(profile.txFeederLossDb.value)}; ` +
       `receiver antenna ${profile.rxGainDbi.value} dBi in ${profile.enclosure.value} (-${dB(profile.enclosureLossDb.value)}); ` +
-      `needs C/I ${dB(profile.requiredCiDb.value)}, sensitivity ${dBm0(profile.sensitivityDbm.value)}, noise ${dBm0(noiseDbm(report))}.`,
-    `Reference receiver at ${bothLengths(setting.distanceM)}; path ${pathWords}; no walls, no crowd in the path (0 dB each).`,
-    `Fading ${fadeWords}: ${dB(plan.link.fadeAllowanceDb)} for ${wholePercent(setting.reliability)} of positions, each receiver for itself; shadowing of the path model is not in it. Hidden antenna: Rayleigh, ${dB(plan.link.noSightFadeAllowanceDb)}.`,
+      `needs C/I ${dB(profile.requiredCiDb.value)}, sensitivity ${dBmText(profile.sensitivityDbm.value)}, noise ${dBmText(noiseDbm(report))}.`,
+    ...issues.filter(({ action }) => action === "stated").map((issue) => sentence(issue.expected)),
+    `Reference receiver at ${chosenLengths(setting.distanceM, unit)}; path ${pathWords}; no walls, no crowd in the path (0 dB each).`,
+    `Fading ${fadeWords}: ${dB(link.fadeAllowanceDb)} for ${exactPercent(setting.reliability)} of positions, each receiver for itself; shadowing of the path model is not in it. Hidden antenna: Rayleigh, ${dB(link.noSightFadeAllowanceDb)}.`,
     ...(scanned ? [interferenceLine(report), airtimeLine(survey)] : []),
     `Frame loss: packet ${profile.packetMs.value} ms, ${profile.frameRateHz.value} frames a second, ${profile.transmissionsPerFrameCount.value} sent a frame; Wi-Fi bursts ${setting.burstMs} ms (assumed). A lost frame shows only while the look is changing.`,
-    ...(profile.universesPerTransmitterCount.value === 1
-      ? ["One universe a transmitter; a second transmitter is a second system on its own channel."]
-      : []),
+    `${profile.universesPerTransmitterCount.value === 1 ? "One universe" : `${profile.universesPerTransmitterCount.value} universes`} a transmitter; a second transmitter is a second system on its own channel.`,
     regionWords ?? "Band edges 2400–2483.5 MHz; transmit power was not judged (--region).",
     "Radio channel numbers are the profile's own; Wi-Fi rules for 12 and 13 do not apply to them.",
   ];
 }
 
+/** Which radio, and which of its figures are the user's. */
+export function radioLine(profile: RadioProfile): string {
+  const own = Object.entries(profile)
+    .filter(([, figure]) => isFigure(figure) && figure.status === "yours")
+    .map(([key]) => key);
+  if (!profile.generic) return `Radio: profile ${profile.name}, your figures.`;
+  const but = own.length === 0 ? "" : ` but for ${own.join(", ")}`;
+  return `Radio: profile ${profile.name}, generic figures${but}; enter your radio's own (--profile FILE, --set).`;
+}
+
+function sentence(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}${words.endsWith(".") ? "" : "."}`;
+}
+
 function interferenceLine({ plan }: ChannelReport): string {
-  const share = fixed(plan.setting.busyShareRatio * 100, 2);
-  return `Interference: the level exceeded ${share} % of the time; each source at its loudest place; worst legal skirts of the Wi-Fi masks; scanning antenna 0 dBi.`;
+  const share = exactPercent(plan.setting.busyShareRatio);
+  return `Interference: the level exceeded ${share} of the time; each source at its loudest place; worst legal skirts of the Wi-Fi masks; scanning antenna 0 dBi.`;
 }
 
 function airtimeLine({ emitters, emitterCount }: Survey): string {
@@ -40,7 +54,7 @@ function airtimeLine({ emitters, emitterCount }: Survey): string {
   return `Airtime assumed for ${assumedCount} of ${emitterCount} sources, reported by the rest. "on" is a source's share of its group's turns: sources of one Wi-Fi channel take turns; those that cannot hear each other may overlap in truth.`;
 }
 
-function dBm0(levelDbm: number): string {
+function dBmText(levelDbm: number): string {
   return `${fixed(levelDbm, Number.isInteger(levelDbm) ? 0 : 1)} dBm`;
 }
 

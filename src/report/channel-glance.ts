@@ -1,19 +1,28 @@
+import { rollup } from "d3-array";
 import { printable } from "../issues/index.js";
 import type { Survey } from "../scan/index.js";
 import type { ChannelPlan } from "../venue/index.js";
+import type { ChannelReport } from "./channel-report.js";
 import { glanceLine, linkWords, reachWords } from "./link-lines.js";
-import { fixed } from "./number-format.js";
+import { exactPercent, fixed, sharePercent } from "./number-format.js";
+import type { LengthUnit } from "./pen.js";
 import { columnsOf } from "./text-layout.js";
 
+/** Columns that a line of the opening block leaves for its words. */
+const ROOM = 70;
+
+type Line = readonly [label: string, words: string];
+
 /** The answer in at most eight lines of at most 80 columns: a label, then the words. */
-export function channelGlance(plan: ChannelPlan, survey: Survey): string[] {
-  const lines: (readonly [string, string])[] = [
+export function channelGlance(report: ChannelReport, unit: LengthUnit): string[] {
+  const { plan, survey } = report;
+  const lines: Line[] = [
     ["Where", whereWords(survey)],
     ["Use", useWords(plan)],
-    ["Link", linkWords(plan)],
-    ["Reach", reachWords(plan)],
+    ["Link", linkWords(plan, unit)],
+    ["Reach", reachWords(plan, unit)],
     ["Audience", audienceWords(plan, survey)],
-    ...(holds(plan) ? planningLines(plan, survey) : rescueLines(plan, survey)),
+    ...(holds(plan) ? planningLines(report) : rescueLines(report)),
     ["Trust", `${survey.evidence.grade}; next look: ${survey.evidence.next}`],
   ];
   return lines.map(([label, words]) => glanceLine(label, words));
@@ -30,76 +39,127 @@ export function radioChannelWords(plan: ChannelPlan, channel: number): string {
   return `radio ch ${channel} (${centreMhz} MHz)`;
 }
 
-function whereWords({ places, fullestCrowd }: Survey): string {
+/** Named places, as many as fit, and the fullest crowd. */
+export function whereWords({ places, fullestCrowd }: Survey): string {
   const named = places.filter((place) => place !== "").map((place) => printable(place, 40));
-  const crowd = fullestCrowd === null ? "" : `; fullest room scanned: ${fullestCrowd}`;
+  const crowd =
+    fullestCrowd === null ? "; crowd not said, taken as part" : `; fullest room scanned: ${fullestCrowd}`;
   if (named.length === 0) return `places not named${crowd}`;
   for (let shown = named.length; shown > 0; shown--) {
     const more = shown < named.length ? ` and ${named.length - shown} more` : "";
     const words = `${named.slice(0, shown).join(", ")}${more}${crowd}`;
-    if (columnsOf(words) <= 70) return words;
+    if (columnsOf(words) <= ROOM) return words;
   }
   return `${named.length} places${crowd}`;
 }
 
 function useWords(plan: ChannelPlan): string {
   const { recommended, backup, hopSet } = plan;
-  if (hopSet !== null) {
-    const kept = `hop set of ${hopSet.channels.length} frequencies`;
-    const out = hopSet.excludedRanges.map(({ fromMhz, toMhz }) => `${fromMhz}–${toMhz}`).join(", ");
-    return out === "" ? kept : `${kept}; keep out ${out} MHz`;
-  }
+  if (hopSet !== null) return hopWords(plan, hopSet);
   if (recommended.channel === null) return `no radio channel: ${recommended.reason}`;
-  if (!holds(plan)) return leastBadWords(plan, recommended.channel);
+  const best = radioChannelWords(plan, recommended.channel);
+  if (!holds(plan))
+    return `NOTHING CLEAR; least bad ${best}${backup.channel === null ? "" : `, fallback radio ch ${backup.channel}`}`;
   const fallback =
-    backup.channel === null ? `no fallback: ${backup.reason}` : `fallback radio ch ${backup.channel}`;
-  const mhz = plan.ranking.find(({ channel }) => channel === backup.channel)?.centreMhz;
-  const at = mhz === undefined ? "" : ` (${mhz} MHz)`;
-  return `${radioChannelWords(plan, recommended.channel)}; ${fallback}${at}`;
+    backup.channel === null
+      ? `no fallback: ${backup.reason}`
+      : `fallback ${radioChannelWords(plan, backup.channel)}`;
+  return `${best}; ${fallback}`;
 }
 
-function leastBadWords(plan: ChannelPlan, channel: number): string {
-  const fallback = plan.backup.channel === null ? "" : `, fallback radio ch ${plan.backup.channel}`;
-  return `NOTHING CLEAR; least bad ${radioChannelWords(plan, channel)}${fallback}`;
+function hopWords(
+  plan: ChannelPlan,
+  { channels, excludedRanges }: NonNullable<ChannelPlan["hopSet"]>,
+): string {
+  const clear = holds(plan) ? "" : "NOTHING CLEAR; ";
+  const [first] = excludedRanges;
+  if (first === undefined) return `${clear}hop set of ${channels.length} frequencies`;
+  const more = excludedRanges.length > 1 ? ` and ${excludedRanges.length - 1} more ranges` : "";
+  return `${clear}hop set of ${channels.length}; keep out ${first.fromMhz}–${first.toMhz} MHz${more}`;
 }
 
 /** The plan works: what the fallback costs, then what to do. */
-function planningLines(plan: ChannelPlan, survey: Survey): (readonly [string, string])[] {
+function planningLines(report: ChannelReport): Line[] {
+  const { plan, survey } = report;
   const best = plan.ranking.find(({ channel }) => channel === plan.recommended.channel);
   const steps = [
-    ...(best === undefined ? [] : [`have ${best.centreMhz} MHz kept clear`]),
+    ...breachSteps(report),
+    ...(best === undefined ? [] : [`have Wi-Fi kept off ${best.centreMhz} MHz`]),
     ...(plan.setting.profile.generic ? ["enter your radio's figures"] : []),
     ...(survey.fullestCrowd === "full" ? [] : ["scan it full"]),
   ];
   return [
-    ["To move", movingWords(plan)],
-    ["Do", steps.length === 0 ? "nothing more than the survey's next look" : numbered(steps, 1)],
+    plan.hopSet === null ? ["To move", movingWords(plan)] : ["Gain", gainWords(plan.hopSet)],
+    ["Do", steps.length === 0 ? "nothing more than the survey's next look" : numbered(fitting(steps), 1)],
   ];
 }
 
 /** Nothing is clear: what to try, in order. */
-function rescueLines(plan: ChannelPlan, survey: Survey): (readonly [string, string])[] {
-  const hop = plan.hopSet === null ? ["try a hopping profile"] : [];
-  return [
-    ["Do", numbered([`ask the network staff to clear ${dominantWords(plan, survey)}`, "antenna nearer"], 1)],
-    ["", numbered([...hop, "do not sell this job as wireless"], 3)],
+function rescueLines(report: ChannelReport): Line[] {
+  const { plan, survey } = report;
+  const ask = `ask the network staff to clear ${dominantWords(plan, survey)}`;
+  const steps = [
+    ...breachSteps(report),
+    ask,
+    "antenna nearer",
+    ...(plan.hopSet === null ? ["try a hopping profile"] : []),
+    "do not sell this job as wireless",
   ];
+  const first = fitting(steps);
+  return [
+    ["Do", numbered(first, 1)],
+    ["", numbered(fitting(steps.slice(first.length)), first.length + 1)],
+  ];
+}
+
+function breachSteps({ breachDb }: ChannelReport): string[] {
+  return breachDb > 0 ? [`turn the power down ${Math.ceil(breachDb)} dB`] : [];
+}
+
+/** As many steps as one line holds; at least one. */
+function fitting(steps: readonly string[]): string[] {
+  let count = steps.length;
+  while (count > 1 && columnsOf(numbered(steps.slice(0, count), 1)) > ROOM) count--;
+  return steps.slice(0, count);
 }
 
 function numbered(steps: readonly string[], first: number): string {
   return steps.map((step, index) => `${first + index} ${step}`).join("; ");
 }
 
-/** Whose channel it is that hurts most. */
-function dominantWords({ ranking, recommended }: ChannelPlan, survey: Survey): string {
-  const score = ranking.find(({ channel }) => channel === recommended.channel) ?? ranking[0];
-  const dominant = score?.contributors[0]?.emitter;
-  const source = survey.emitters.find(({ emitter }) => emitter === dominant);
-  return source === undefined ? "the band" : `Wi-Fi ch ${source.channel}`;
+/** Whose Wi-Fi channel hurts most on what would be used: of a hop set, the one that leads on most frequencies. */
+function dominantWords({ ranking, recommended, hopSet }: ChannelPlan, { emitters }: Survey): string {
+  const used = ranking.filter(({ channel }) =>
+    hopSet === null ? channel === recommended.channel : hopSet.channels.includes(channel),
+  );
+  const wifi = used.flatMap(({ contributors: [first] }) => {
+    const source = emitters.find(({ emitter }) => emitter === first?.emitter);
+    return source === undefined ? [] : [source.channel];
+  });
+  const counts = [
+    ...rollup(
+      wifi,
+      (each) => each.length,
+      (channel) => channel,
+    ),
+  ];
+  const [most] = counts.sort((a, b) => b[1] - a[1] || a[0] - b[0]);
+  return most === undefined ? "the band" : `Wi-Fi ch ${most[0]}`;
 }
 
-function movingWords({ setting, hopSet }: ChannelPlan): string {
-  if (hopSet !== null) return "nothing to move: the radio hops";
+/** What keeping ranges out gains. */
+function gainWords({
+  excludedRanges,
+  clearAirRatio,
+  marginDb,
+  whole,
+}: NonNullable<ChannelPlan["hopSet"]>): string {
+  if (excludedRanges.length === 0) return "none to be had from keeping ranges out";
+  const clear = `clear air ${sharePercent(whole.clearAirRatio)} to ${sharePercent(clearAirRatio)}`;
+  return `${clear}, median margin ${fixed(whole.marginDb, 0)} to ${fixed(marginDb, 0)} dB`;
+}
+
+function movingWords({ setting }: ChannelPlan): string {
   const relinkS = setting.profile.relinkS.value;
   switch (setting.profile.receiversFollow.value) {
     case "yes":
@@ -114,15 +174,14 @@ function movingWords({ setting, hopSet }: ChannelPlan): string {
 function audienceWords({ frames, setting }: ChannelPlan, { fullestCrowd }: Survey): string {
   if (frames === null) return "nothing would work";
   const when = fullestCrowd === "full" ? "full house" : "as scanned";
-  const worst = `worst ${fixed((1 - setting.reliability) * 100, 0)} % of spots`;
+  const share = exactPercent(setting.reliability);
   const { typical, edge } = frames;
-  if (edge.lostPerMinute <= 0) return `${when}: no frames lost, nor at the ${worst}`;
+  if (edge.lostPerMinute <= 0) return `${when}: no frames lost in ${share} of positions`;
   const all = Math.round(setting.profile.frameRateHz.value * 60);
-  const usual =
-    typical.lostPerMinute <= 0 ? `none of ${all}` : `${wholeFrames(typical.lostPerMinute)} of ${all}`;
-  return `${when}: ${usual} frames a minute lost; ${worst} ${wholeFrames(edge.lostPerMinute)}`;
+  return `${when}: ${wholeFrames(typical.lostPerMinute)} of ${all} frames a minute lost; edge of ${share}: ${wholeFrames(edge.lostPerMinute)}`;
 }
 
 function wholeFrames(lostPerMinute: number): string {
+  if (lostPerMinute <= 0) return "none";
   return lostPerMinute < 1 ? "under 1" : String(Math.round(lostPerMinute));
 }

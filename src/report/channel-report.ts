@@ -14,6 +14,8 @@ export interface ChannelReport {
   readonly fadeWords: string;
   /** The region's rule, in words; null when none was asked for: power was then not judged. */
   readonly regionWords: string | null;
+  /** How far a power that the user typed breaks the region's rule, dB; 0 where it doesn't or none was named. */
+  readonly breachDb: number;
   /** What is not of the scans: profile, region, options. */
   readonly issues: readonly Issue[];
 }

@@ -25,18 +25,19 @@ export function rankingTable(plan: ChannelPlan, survey: Survey, style: TextStyle
     rows.length <= MOST_RANKS
       ? rows
       : [...rows.slice(0, MOST_RANKS / 2), gap(rows), ...rows.slice(-MOST_RANKS / 2)];
-  return tableLines(
+  const table = tableLines(
     [
       { head: "#", align: "right" },
       { head: "radio ch", align: "left" },
       { head: "margin", align: "right" },
       { head: "clear air", align: "right" },
-      { head: "lost", align: "right" },
+      { head: "lost*", align: "right" },
       { head: "strongest source in it", align: "left" },
     ],
     shown,
     style.columnCount,
   );
+  return [...table, "* share of frames lost at the typical position; the edge is under Frames."];
 }
 
 const MOST_RANKS = 16;
@@ -80,7 +81,6 @@ export function sourcesTable(
     const source = survey.emitters.find(({ emitter }) => emitter === contributor.emitter);
     const aboveDb = contributor.inChannelDbm - score.distribution.restDbm;
     return [
-      `${score.channel}`,
       `${fixed(aboveDb, 1)} dB`,
       `${wholePercent(contributor.airtimeRatio)}${contributor.airtimeAssumed ? " assumed" : ""}`,
       wholePercent(contributor.onRatio),
@@ -91,7 +91,6 @@ export function sourcesTable(
   });
   const lines = tableLines(
     [
-      { head: "radio ch", align: "right" },
       { head: "over noise", align: "right" },
       { head: "airtime", align: "left" },
       { head: "on", align: "right" },

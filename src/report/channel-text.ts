@@ -1,40 +1,34 @@
 import { assumptionLines, RADIO_CAUTIONS } from "./assumptions.js";
 import { bandPicture } from "./band-picture.js";
-import { channelGlance, radioChannelWords } from "./channel-glance.js";
+import { channelGlance, holds, radioChannelWords } from "./channel-glance.js";
 import type { ChannelReport } from "./channel-report.js";
 import { rankingTable, sourcesTable } from "./channel-tables.js";
-import { bothLengths, framesAMinute, lossPercent, sharePercent, wholePercent } from "./number-format.js";
+import { frameLines } from "./frame-lines.js";
+import { chosenLengths, exactPercent } from "./number-format.js";
 import type { TextStyle } from "./pen.js";
 import { linkLines } from "./link-lines.js";
+import { hopSetLines } from "./hop-set-lines.js";
 import { bullets, section } from "./section.js";
 import { evidenceLines, rowsLine, sourcesLine, sweepLines } from "./survey-lines.js";
-import { wrapped } from "./text-layout.js";
 
 /** The main job's answer for a terminal: what to do first, then why, then what it rests on. */
 export function channelText(report: ChannelReport, style: TextStyle): string {
   const { plan, survey, band } = report;
   const { setting } = plan;
-  const share = wholePercent(setting.busyShareRatio);
+  const share = exactPercent(setting.busyShareRatio);
+  const where = chosenLengths(setting.distanceM, style.units);
   const parts = [
-    channelGlance(plan, survey).map((line) => style.pen.strong(line.slice(0, 9)) + line.slice(9)),
+    channelGlance(report, style.units).map((line) => style.pen.strong(line.slice(0, 9)) + line.slice(9)),
     section(`What reaches our receiver, dB above its noise (exceeded ${share} of the time)`, style, [
       ...bandPicture(band, plan, style),
-      ...(plan.link.channel === null
-        ? []
-        : wrapped(
-            `Above the dotted line the signal at ${bothLengths(setting.distanceM)} is spoilt.`,
-            style.columnCount,
-          )),
+      ...(plan.link.channel === null ? [] : [`Above the dotted line the signal at ${where} is spoilt.`]),
     ]),
-    section(
-      `Radio channels, best first, at ${bothLengths(setting.distanceM)}`,
-      style,
-      rankingTable(plan, survey, style),
-    ),
+    section(`Radio channels, best first, at ${where}`, style, rankingTable(plan, survey, style)),
+    ...(plan.hopSet === null ? [] : [section("Hop set", style, bullets(hopSetLines(plan.hopSet), style))]),
     ...sourceSections(report, style),
     section(linkTitle(report), style, linkLines(plan, style)),
-    section("Frames at that distance", style, frameLines(report)),
-    section("Assumed", style, bullets(assumptionLines(report), style)),
+    section(`Frames at ${where}`, style, frameLines(plan, style)),
+    section("Assumed", style, bullets(assumptionLines(report, style.units), style)),
     section(
       "Evidence",
       style,
@@ -50,7 +44,7 @@ export function channelText(report: ChannelReport, style: TextStyle): string {
 
 function sourceSections({ plan, survey }: ChannelReport, style: TextStyle): string[][] {
   const choices = [
-    [plan.recommended.channel, "recommended", 6],
+    [plan.recommended.channel, holds(plan) ? "recommended" : "least bad", 6],
     [plan.backup.channel, "fallback", 4],
   ] as const;
   return choices.flatMap(([channel, word, mostCount]) => {
@@ -68,14 +62,4 @@ function sourceSections({ plan, survey }: ChannelReport, style: TextStyle): stri
 function linkTitle({ plan }: ChannelReport): string {
   if (plan.link.channel === null) return "Link by distance, median of the hop set";
   return `Link by distance on ${radioChannelWords(plan, plan.link.channel)}, its interference held`;
-}
-
-function frameLines({ plan }: ChannelReport): string[] {
-  if (plan.frames === null) return ["none to state"];
-  const { typical, edge } = plan.frames;
-  const edgeShare = wholePercent(plan.setting.reliability);
-  return [
-    `typical position    clear air ${sharePercent(typical.clearAirRatio)}, ${lossPercent(typical.lossRatio)} of frames lost: ${framesAMinute(typical.lostPerMinute)}`,
-    `edge of ${edgeShare}        clear air ${sharePercent(edge.clearAirRatio)}, ${lossPercent(edge.lossRatio)} of frames lost: ${framesAMinute(edge.lostPerMinute)}`,
-  ];
 }

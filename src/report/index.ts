@@ -1,3 +1,4 @@
+export { radioLine } from "./assumptions.js";
 export { channelJson } from "./channel-json.js";
 export type { ChannelReport } from "./channel-report.js";
 export { channelText } from "./channel-text.js";

@@ -1,17 +1,16 @@
 import { mToFeet } from "../units/index.js";
 import type { ChannelPlan } from "../venue/index.js";
-import { bothLengths, fixed } from "./number-format.js";
+import { chosenLengths, exactPercent, fixed, reachLengths } from "./number-format.js";
 import type { LengthUnit, TextStyle } from "./pen.js";
 import { clipped, tableLines } from "./text-layout.js";
 
-/** A link in three lines: on what, with how much to spare, how far. */
-export function linkGlance(plan: ChannelPlan, where: string): string[] {
-  const lines = [
-    ["On", where],
-    ["Link", linkWords(plan)],
-    ["Reach", reachWords(plan)],
-  ] as const;
-  return lines.map(([label, words]) => glanceLine(label, words));
+/** A link in four lines: on what, with how much to spare, how far, what would be seen. */
+export function linkGlance(plan: ChannelPlan, where: string, unit: LengthUnit): string[] {
+  return [
+    glanceLine("On", where),
+    glanceLine("Link", linkWords(plan, unit)),
+    glanceLine("Reach", reachWords(plan, unit)),
+  ];
 }
 
 /** One line of a block that opens with the answer, at most 80 columns. */
@@ -20,32 +19,32 @@ export function glanceLine(label: string, words: string): string {
 }
 
 /** Verdict, dB to spare in whole dB never rounded up, and what limits it. */
-export function linkWords({ link, setting }: ChannelPlan): string {
+export function linkWords({ link, setting }: ChannelPlan, unit: LengthUnit): string {
   if (link.reference === null) return `none: ${link.reachReason}`;
-  const { workingMarginDb, verdict, limit } = link.reference;
+  const { workingMarginDb, verdict, limit, caveats } = link.reference;
   const spare =
     verdict === "fails"
       ? `${Math.ceil(-workingMarginDb)} dB short`
       : `${Math.floor(workingMarginDb + 1e-9)} dB to spare`;
   const cause = limit === "range" ? "its own range" : "interference";
-  return `${verdict.toUpperCase()} at ${bothLengths(setting.distanceM)}: ${spare}; ${cause} limits it`;
+  const far = caveats.includes("beyond-fitted-distance") ? " (outside the model)" : "";
+  return `${verdict.toUpperCase()} at ${chosenLengths(setting.distanceM, unit)}${far}: ${spare}; ${cause} limits it`;
 }
 
 /** How far it works, with the antenna in sight and hidden. */
-export function reachWords({ link, setting }: ChannelPlan): string {
+export function reachWords({ link, setting }: ChannelPlan, unit: LengthUnit): string {
   if (link.reference === null) return "none";
-  const share = `${fixed(setting.reliability * 100, 0)} % of spots`;
-  const hidden = reachText(link.reachNoSightM);
-  const inSight = reachText(link.reachM);
-  if (inSight === hidden) return `${inSight}, antenna hidden too; ${share}`;
+  const share = `${exactPercent(setting.reliability)} of positions`;
+  const hidden = reachText(link.reachNoSightM, unit);
+  const inSight = reachText(link.reachM, unit);
+  if (inSight === hidden) return `${inSight}, antenna hidden too`;
   const far = link.reachM === null || link.reachM > 100;
-  return far ? `${inSight}; antenna hidden ${hidden}` : `${inSight}; antenna hidden ${hidden}; ${share}`;
+  return far ? `${inSight}; antenna hidden ${hidden}` : `${inSight}; antenna hidden ${hidden}; at ${share}`;
 }
 
-function reachText(reachM: number | null): string {
+function reachText(reachM: number | null, unit: LengthUnit): string {
   if (reachM === null || reachM > 100) return "beyond 100 m: outside the model";
-  if (reachM === 0) return "nowhere";
-  return bothLengths(reachM);
+  return reachM === 0 ? "nowhere" : reachLengths(reachM, unit);
 }
 
 /** The link budget by distance, its reaches, and how to read it. */
@@ -54,8 +53,9 @@ export function linkLines({ link }: ChannelPlan, style: TextStyle): string[] {
   const caveats = new Set(link.rows.flatMap((row) => row.caveats));
   return [
     ...linkTable(link, style),
-    `Reach: ${reachText(link.reachM)}; with the antenna hidden: ${reachText(link.reachNoSightM)}.`,
-    "spare = the smaller of (over sensitivity) and (over interference) - fade allowance.",
+    `Reach in sight: ${reachText(link.reachM, style.units)}.`,
+    `Reach with the antenna hidden: ${reachText(link.reachNoSightM, style.units)}.`,
+    "spare = the lesser of over sens. and over interf., less fade.",
     "fails < 0 <= thin < 6 <= sound < 15 <= ample, in dB to spare.",
     ...(caveats.has("beyond-fitted-distance") ? ["* beyond 100 m: outside the model."] : []),
     ...(caveats.has("below-free-space")

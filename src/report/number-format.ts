@@ -18,15 +18,24 @@ export function dBm(levelDbm: number | null): string {
   return `${fixed(levelDbm, 1)} dBm`;
 }
 
-/** A length in the reader's unit: whole feet; metres with one place below 10. */
-export function lengthText(lengthM: number, unit: LengthUnit): string {
-  if (unit === "ft") return `${fixed(mToFeet(lengthM), 0)} ft`;
-  return `${fixed(lengthM, Number.isInteger(lengthM) || lengthM >= 10 ? 0 : 1)} m`;
+/** A reach in both units, the reader's first, never rounded up. @example reachLengths(31.9, "m"); // => "31 m (104 ft)" */
+export function reachLengths(lengthM: number, unit: LengthUnit): string {
+  return inBoth(Math.floor(lengthM + 1e-9), Math.floor(mToFeet(lengthM) + 1e-9), unit);
 }
 
-/** A reach in both units, never rounded up. @example bothLengths(31.9); // => "31 m (104 ft)" */
-export function bothLengths(lengthM: number): string {
-  return `${Math.floor(lengthM + 1e-9)} m (${Math.floor(mToFeet(lengthM) + 1e-9)} ft)`;
+/** A distance that someone chose, in both units. @example chosenLengths(20, "m"); // => "20 m (66 ft)" */
+export function chosenLengths(lengthM: number, unit: LengthUnit): string {
+  const metres = Number(lengthM.toFixed(Number.isInteger(lengthM) || unit === "ft" ? 0 : 1));
+  return inBoth(metres, Math.round(mToFeet(lengthM)), unit);
+}
+
+function inBoth(metres: number, feet: number, unit: LengthUnit): string {
+  return unit === "m" ? `${metres} m (${feet} ft)` : `${feet} ft (${metres} m)`;
+}
+
+/** A share that an option set, with the places that it has. @example exactPercent(0.999); // => "99.9 %" */
+export function exactPercent(ratio: number): string {
+  return `${Number((ratio * 100).toPrecision(9))} %`;
 }
 
 /** A share of time near one, never rounded up to 100. @example sharePercent(0.99996); // => "99.99 %" */

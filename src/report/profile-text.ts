@@ -16,7 +16,7 @@ export function profilesText(profiles: readonly RadioProfile[], style: TextStyle
     rows,
     style.columnCount,
   );
-  return `${[...table, "", "Generic figures: enter your radio's own (profiles NAME --json > mine.json, edit, --profile mine.json)."].join("\n")}\n`;
+  return `${[...table, "", "Generic figures; enter your own: stillband profiles NAME --json > mine.json,", "edit it, then --profile mine.json."].join("\n")}\n`;
 }
 
 /** One profile, each figure with its status and source. */
@@ -27,11 +27,13 @@ export function profileText(profile: RadioProfile, style: TextStyle): string {
   const { channels, channelsOrigin } = profile;
   const span = `${channels[0]?.centreMhz} to ${channels[channels.length - 1]?.centreMhz} MHz`;
   const blocks = figures.flatMap(([key, figure]) => [
-    style.pen.strong(`${key.padEnd(30)} ${valueText(figure.value)}`),
-    ...wrapped(`${figure.status}: ${figure.source}`, style.columnCount - 4).map((line) => `    ${line}`),
+    ...wrapped(`${key.padEnd(30)} ${valueText(figure.value)}`, style.columnCount, " ".repeat(31)).map(
+      style.pen.strong,
+    ),
+    ...wrapped(`${figure.status}: ${bareSource(figure)}`, style.columnCount - 4).map((line) => `    ${line}`),
   ]);
   const head = [
-    style.pen.strong(`${profile.name}: ${profile.title}`),
+    ...wrapped(`${profile.name}: ${profile.title}`, style.columnCount).map(style.pen.strong),
     ...wrapped(
       `${channels.length} channels, ${span} (${channelsOrigin.status}: ${channelsOrigin.source})`,
       style.columnCount,
@@ -41,15 +43,34 @@ export function profileText(profile: RadioProfile, style: TextStyle): string {
   return `${[...head, "", ...blocks].join("\n")}\n`;
 }
 
-function isFigure(value: unknown): value is Figure<unknown> {
+/** Is it a figure with its origin? */
+export function isFigure(value: unknown): value is Figure<unknown> {
   return (
     typeof value === "object" && value !== null && "value" in value && "status" in value && "source" in value
   );
 }
 
+/** The source without a status that is printed before it anyway. */
+function bareSource({ status, source }: Figure<unknown>): string {
+  return source.replace(new RegExp(`^${status}[:;,]? `), "");
+}
+
 function valueText(value: unknown): string {
   if (value === null) return "unknown";
   if (typeof value === "string" || typeof value === "number") return String(value);
-  const { points } = value as { readonly points: readonly (readonly number[])[] };
-  return points.map(([offsetMhz, levelDb]) => `${offsetMhz}:${levelDb}`).join(" ");
+  return shapeText((value as { readonly points: readonly (readonly [number, number])[] }).points);
+}
+
+/** A shape in words: a mirrored one by its right half, "0 dB to ±0.5 MHz, -11 to ±1.5". */
+function shapeText(points: readonly (readonly [number, number])[]): string {
+  const right = points.filter(([offsetMhz]) => offsetMhz > 0);
+  const left = points.filter(([offsetMhz]) => offsetMhz < 0).reverse();
+  const mirrored =
+    right.length === left.length &&
+    right.every(([mhz, db], index) => left[index]![0] === -mhz && left[index]![1] === db);
+  const shown = mirrored ? right : points;
+  return shown
+    .map(([mhz, db]) => `${db} at ${mirrored ? "±" : ""}${mhz}`)
+    .join(", ")
+    .concat(" (dB, MHz)");
 }

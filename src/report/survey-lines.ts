@@ -27,7 +27,7 @@ export function sweepLines({ sweep }: Survey): string[] {
 export function sourcesLine(survey: Survey): string {
   const { emitterCount, bssCount, hiddenCount } = survey;
   const moved = survey.emitters.filter((source) => source.moved).length;
-  const movedWords = moved === 0 ? "" : ` ${moved} of them heard on more than one channel.`;
+  const movedWords = moved === 0 ? "" : ` ${moved} sources were heard on another channel too.`;
   return `${emitterCount} radio sources announce ${bssCount} network addresses, ${hiddenCount} of them hidden.${movedWords}`;
 }
 

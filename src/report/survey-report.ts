@@ -25,11 +25,15 @@ export interface CrowdSummary {
 export interface SurveyReport {
   readonly survey: Survey;
   readonly occupancy: readonly OccupancyCell[];
-  /** Busy from this power in one MHz, dBm. */
+  /** Busy from this power in one MHz as scanned, dBm: what spoils the reference receiver. */
   readonly thresholdDbm: number;
   readonly busyShareRatio: number;
   readonly crowds: readonly CrowdSummary[];
   /** For each emitter of the survey, in its order. */
   readonly hits: readonly SourceHit[];
   readonly profileName: string;
+  /** What the radio's figures rest on, in words. */
+  readonly radioWords: string;
+  /** The span of the radio's channels. */
+  readonly usedMhz: readonly [lowMhz: number, highMhz: number];
 }

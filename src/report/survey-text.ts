@@ -1,5 +1,5 @@
-import { printable } from "../issues/index.js";
 import type { SurveyEmitter } from "../scan/index.js";
+import { whereWords } from "./channel-glance.js";
 import { presumedOwner, sourceName } from "./channel-tables.js";
 import { glanceLine } from "./link-lines.js";
 import { fixed, wholePercent } from "./number-format.js";
@@ -15,7 +15,7 @@ export function surveyText(report: SurveyReport, style: TextStyle): string {
   const parts = [
     surveyGlance(report).map((line) => style.pen.strong(line.slice(0, 9)) + line.slice(9)),
     section(
-      `Share of time busy, each MHz above ${fixed(report.thresholdDbm, 0)} dBm (as scanned, 0 dBi)`,
+      "Share of time in which a receiver here would be spoilt, 2 MHz a column",
       style,
       busyPicture(report, style),
     ),
@@ -34,64 +34,59 @@ export function surveyText(report: SurveyReport, style: TextStyle): string {
   return `${parts.map((lines) => lines.join("\n")).join("\n\n")}\n`;
 }
 
-function surveyGlance({ survey, occupancy }: SurveyReport): string[] {
-  const { evidence, places, fullestCrowd } = survey;
-  const named = places.filter((place) => place !== "").map((place) => printable(place, 24));
-  const quiet = quietestStretch(occupancy.map(({ busyRatio }) => busyRatio));
-  const low = occupancy[0]!.fromMhz + quiet.start;
+function surveyGlance({ survey, occupancy, usedMhz }: SurveyReport): string[] {
+  const { evidence } = survey;
+  const quiet = quietestStretch(occupancy, usedMhz);
   return [
     glanceLine("Trust", evidence.grade === "one-look" ? "ONE LOOK: not enough to plan on" : evidence.grade),
     glanceLine("Next look", evidence.next),
-    glanceLine("On air", sourcesLine(survey)),
+    glanceLine(
+      "On air",
+      `${survey.emitterCount} radio sources with ${survey.bssCount} addresses, ${survey.hiddenCount} of them hidden`,
+    ),
     glanceLine(
       "Quietest",
-      `${low}–${low + quiet.length} MHz: busy ${wholePercent(quiet.busyRatio)} of the time at most`,
+      `${quiet.fromMhz}–${quiet.toMhz} MHz: busy ${wholePercent(quiet.busyRatio)} of the time`,
     ),
-    glanceLine("Where", `${named.length === 0 ? "places not named" : named.join(", ")}`),
-    glanceLine("Crowd", `fullest room scanned: ${fullestCrowd ?? "not said"}`),
+    glanceLine("Where", whereWords(survey)),
   ];
 }
 
-/** The longest stretch of cells whose busy share is within 2 points of the least. */
-function quietestStretch(busy: readonly number[]): { start: number; length: number; busyRatio: number } {
-  const limit = Math.min(...busy) + 0.02;
-  let best = { start: 0, length: 0, busyRatio: 0 };
-  let start = 0;
-  for (let index = 0; index <= busy.length; index++) {
-    if (index < busy.length && busy[index]! <= limit) continue;
-    if (index - start > best.length)
-      best = { start, length: index - start, busyRatio: Math.max(...busy.slice(start, index)) };
-    start = index + 1;
+/** The 5 MHz within the radio's channels that are spoilt the least of the time. */
+function quietestStretch(
+  occupancy: SurveyReport["occupancy"],
+  [lowMhz, highMhz]: SurveyReport["usedMhz"],
+): { fromMhz: number; toMhz: number; busyRatio: number } {
+  const cells = occupancy.filter(({ fromMhz, toMhz }) => toMhz > lowMhz && fromMhz < highMhz);
+  const width = Math.min(5, cells.length);
+  let best = { fromMhz: lowMhz, toMhz: highMhz, busyRatio: Infinity };
+  for (let start = 0; start + width <= cells.length; start++) {
+    const stretch = cells.slice(start, start + width);
+    const busyRatio = Math.max(...stretch.map((cell) => cell.busyRatio));
+    if (busyRatio < best.busyRatio)
+      best = { fromMhz: stretch[0]!.fromMhz, toMhz: stretch[width - 1]!.toMhz, busyRatio };
   }
   return best;
 }
 
-/** Flat bars of busy time, one column a MHz, 25 % a row. */
+/** Flat bars of busy time, a column for two MHz (the busier counts), 25 % a row. */
 function busyPicture({ occupancy }: SurveyReport, style: TextStyle): string[] {
-  const cellCount = Math.min(occupancy.length, style.columnCount - 6);
-  const perColumn = occupancy.length / cellCount;
-  const busy = Array.from({ length: cellCount }, (_, index) => {
-    const cells = occupancy.slice(Math.floor(index * perColumn), Math.ceil((index + 1) * perColumn));
-    return Math.max(...cells.map(({ busyRatio }) => busyRatio));
-  });
+  const columns = Array.from({ length: Math.ceil(occupancy.length / 2) }, (_, index) =>
+    occupancy.slice(2 * index, 2 * index + 2),
+  );
+  const busy = columns.map((cells) => Math.max(...cells.map(({ busyRatio }) => busyRatio)));
   const rows = [0.75, 0.5, 0.25, 0].map((low) => {
     const bar = busy.map(
       (ratio) => BLOCKS[Math.max(0, Math.min(8, Math.round(((ratio - low) / 0.25) * 8)))]!,
     );
     return `${style.pen.faint(`${fixed((low + 0.25) * 100, 0).padStart(3)}% │`)}${bar.join("")}`.trimEnd();
   });
-  const scale = Array.from({ length: 6 + cellCount }, () => " ");
-  for (const cell of occupancy)
-    if (cell.fromMhz % 20 === 0) {
-      const at = 6 + Math.floor((cell.fromMhz - occupancy[0]!.fromMhz) / perColumn);
-      for (const [index, digit] of [...String(cell.fromMhz)].entries())
-        if (at + index < scale.length) scale[at + index] = digit;
-    }
-  return [
-    ...rows,
-    style.pen.faint(`     └${"─".repeat(cellCount)}`),
-    style.pen.faint(`${scale.join("").trimEnd()} MHz`),
-  ];
+  const scale = columns.map(([cell], index) =>
+    cell!.fromMhz % 20 === 0 ? { index, text: String(cell!.fromMhz) } : null,
+  );
+  let line = " ".repeat(6);
+  for (const mark of scale) if (mark !== null) line = line.padEnd(6 + mark.index) + mark.text;
+  return [...rows, style.pen.faint(`     └${"─".repeat(columns.length)}`), style.pen.faint(`${line} MHz`)];
 }
 
 const BLOCKS = [" ", "▁", "▂", "▃", "▄", "▅", "▆", "▇", "█"];
@@ -152,10 +147,13 @@ function wifiWords({ channel, centreMhz, widthMhz, standard }: SurveyEmitter): s
   return `${channel}${side} ${standard === "unknown" ? "?" : standard}`;
 }
 
-function assumptions({ survey, busyShareRatio }: SurveyReport): string[] {
+function assumptions(report: SurveyReport): string[] {
+  const { survey, busyShareRatio, radioWords } = report;
   const assumedCount = survey.emitters.filter(({ airtimeAssumed }) => airtimeAssumed).length;
   return [
+    radioWords,
     `Airtime assumed ("as.") for ${assumedCount} of ${survey.emitterCount} sources, by the fullest crowd scanned; reported by the rest.`,
+    `Spoilt: more than ${fixed(report.thresholdDbm, 0)} dBm in one MHz as scanned, which the reference receiver at 20 m (66 ft) does not bear.`,
     "Level: the 0.9 quantile of a source's readings at its loudest place, scanning antenna 0 dBi.",
     `Over noise: in the radio channel that the source hits hardest, behind the profile's antenna and canopy, levels exceeded ${wholePercent(busyShareRatio)} of the time in pictures.`,
     "Owner presumed from the level: -75 dBm or more is the building's.",

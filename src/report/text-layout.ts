@@ -1,13 +1,16 @@
 /** Columns that a text takes on a terminal: wide East Asian and emoji characters count two, marks none. */
 export function columnsOf(text: string): number {
+  if (PLAIN.test(text)) return text.length;
   let count = 0;
   for (const character of text) count += MARK.test(character) ? 0 : WIDE.test(character) ? 2 : 1;
   return count;
 }
 
+/** Printable ASCII and the blocks and lines that pictures are drawn with: one column each. */
+const PLAIN = /^[\x20-\x7e\u2500-\u259f]*$/;
 const MARK = /^[\p{Mn}\p{Me}\u200d\ufe0f]$/u;
 const WIDE =
-  /^[\p{Emoji_Presentation}\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}\uff01-\uff60]$/u;
+  /^[\p{Emoji_Presentation}\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}\u3000-\u303f\uff01-\uff60]$/u;
 
 /** @returns the text cut to a number of columns, an ellipsis in place of what is missing */
 export function clipped(text: string, columnCount: number): string {

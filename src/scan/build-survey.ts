@@ -60,7 +60,7 @@ export function buildSurvey(imports: readonly ScanImport[], options: BuildSurvey
     outOfBandCount: total(imports, ({ outOfBandCount }) => outOfBandCount),
     ignoredCount: all.length - filed.length,
     places: [...new Set(seen.map(({ place }) => place))].sort(ascending),
-    fullestCrowd: CROWDS[fullestRank] ?? null,
+    fullestCrowd: [...CROWDS].reverse().find((word) => seen.some(({ crowd }) => crowd === word)) ?? null,
     sweep: sweepSummary(sweeps),
     sweepLevels: sweepLevels(sweeps),
     evidence: gradeEvidence(filed, sweeps.some(showsFullRoom), sweeps),

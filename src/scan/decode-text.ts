@@ -29,7 +29,7 @@ export async function* decodeText(input: ScanInput): AsyncGenerator<string, void
   if (pending !== "") yield pending;
 }
 
-function chunksOf(input: ScanInput): Iterable<unknown> | AsyncIterable<unknown> {
+function chunksOf(input: ScanInput | null): Iterable<unknown> | AsyncIterable<unknown> {
   if (typeof input === "string" || input instanceof Uint8Array) return [input];
   if (typeof input === "object" && input !== null)
     if (Symbol.asyncIterator in input || Symbol.iterator in input) return input;
@@ -41,10 +41,9 @@ async function* decodedChunks(
 ): AsyncGenerator<string, void, undefined> {
   let start: Uint8Array = new Uint8Array(0);
   let decoder: Decoder | null = null;
-  const rest = (): string => (decoder === null ? decoderFor(start).decode(start) : decoder.decode());
   for await (const chunk of chunks) {
     if (typeof chunk === "string") {
-      yield rest() + chunk;
+      yield rest(decoder, start) + chunk;
       decoder = newDecoder("utf-8");
     } else if (!(chunk instanceof Uint8Array)) {
       throw new ArgumentError("input", "chunks of text or bytes", chunk);
@@ -57,7 +56,12 @@ async function* decodedChunks(
       yield decoder.decode(start, { stream: true });
     }
   }
-  yield rest();
+  yield rest(decoder, start);
+}
+
+/** What is left: the bytes too few to tell a mark, or the end of a character cut short. */
+function rest(decoder: Decoder | null, start: Uint8Array): string {
+  return decoder === null ? decoderFor(start).decode(start) : decoder.decode();
 }
 
 /** UTF-16 is known by its byte order mark (WHATWG Encoding, "BOM sniff"); all else is UTF-8. */

@@ -62,7 +62,7 @@ export interface Survey {
   readonly ignoredCount: number;
   /** Named places, sorted; "" stands for rows that name none. */
   readonly places: readonly string[];
-  /** The fullest crowd scanned; null where nothing was. */
+  /** The fullest crowd that a reading names; null where none does. */
   readonly fullestCrowd: "empty" | "part" | "full" | null;
   /** The power sweeps in brief; null: none was read. */
   readonly sweep: SweepSummary | null;

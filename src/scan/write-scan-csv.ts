@@ -10,7 +10,8 @@ const TIME_RANGE_MS = [-62_167_219_200_000, 253_402_300_799_999] as const;
  * Readings as a scan CSV: comma, LF, the header first. `readScan` gives the same readings back, but for
  * what the format has no column for: `source` and `line`, `signalAssumed`, `ageMs`; blanks around a
  * place's name are not kept. A centre that was assumed stays blank, so that it is assumed again. Names
- * that a spreadsheet would run get an apostrophe in front, which `readScan` takes back.
+ * that a spreadsheet would run get an apostrophe in front, and control characters in them are written out as
+ * `\u001b` behind one: `readScan` takes both back.
  * @throws {ArgumentError} when a number is not finite, or a time outside the years 0…9999
  * @example writeScanCsv([]).startsWith("time,place,crowd,bssid,"); // => true
  */

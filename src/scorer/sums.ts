@@ -19,6 +19,8 @@ const SAME_RATIO = 1e-13;
  * @param uptoMw sums above it are left out
  */
 export function addIndependent(sums: Sums, states: Sums, aboveMw = -Infinity, uptoMw = Infinity): Sums {
+  const whole = aboveMw === -Infinity && uptoMw === Infinity;
+  if (whole && sums === NOTHING) return states;
   let total: Sums = EMPTY;
   for (let index = 0; index < states.valueMw.length; index++) {
     const offsetMw = states.valueMw[index]!;

@@ -1,5 +1,5 @@
 /** How a run ends: the exit code and, on standard error, what, where, and the next step. */
-import { chmodSync, mkdirSync, readdirSync } from "node:fs";
+import { chmodSync, mkdirSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { schemaFaults } from "./schemas.js";
@@ -81,6 +81,26 @@ describe("64: how it was called", () => {
     [["link", "--channel", "six"], /--channel.*six/],
     [["profiles", "raster-13", "raster-16"], /too many|one/i],
     [["channel", good, "-o"], /--output/],
+    [["channel", good, "-o", ""], /--output.*""/],
+    [["channel", good, "--distances", ""], /--distances.*""/],
+    [["channel", good, "--assume-airtime", ""], /--assume-airtime.*""/],
+    [["channel", good, "--level-quantile", " "], /--level-quantile/],
+    [["channel", good, "--reliability", ""], /--reliability.*""/],
+    [["channel", good, "--busy-share", ""], /--busy-share.*""/],
+    [["channel", good, "--burst-ms", ""], /--burst-ms.*""/],
+    [["channel", good, "--path-model", ""], /--path-model.*""/],
+    [["channel", good, "--fade", ""], /--fade.*""/],
+    [["channel", good, "--region", ""], /--region.*""/],
+    [["channel", good, "--units", ""], /--units.*""/],
+    [["channel", good, "--profile", ""], /--profile.*""/],
+    [["channel", good, "--set", ""], /--set.*""/],
+    [["channel", good, "--enclosure", ""], /--enclosure.*""/],
+    [["channel", good, "--ignore", ""], /--ignore.*""/],
+    [["link", "--channel", ""], /--channel.*""/],
+    [["link", "--level-quantile", "3"], /--level-quantile.*3/],
+    [["channel", ""], /scan file.*""/],
+    [["channel", good, "--crowd", "full"], /--crowd full.*after it/],
+    [["channel", good, "--place=hall", good, "--time", "2026-03-07"], /--time 2026-03-07.*after it/],
   ];
   test.each(USAGE.map(([args, told]) => ({ args, told, words: args.join(" ").replace(folder, "") })))(
     "$words",
@@ -90,6 +110,12 @@ describe("64: how it was called", () => {
       expect(ended.err).toMatch(told);
     },
   );
+  test("without a scan: how to name one", async () => {
+    for (const command of ["channel", "survey", "convert"])
+      expect((await inProcess([command])).err).toMatch(
+        /name one or more scans, or - for standard input\nTry: stillband \w+ hall\.csv\n$/,
+      );
+  });
   test("as a process too; an unknown command is answered with the nearest, which is not run", async () => {
     const ended = await stillband(["chanel", good]);
     expectEnd(ended, 64);
@@ -118,6 +144,27 @@ describe("65: what was in the files", () => {
       expect(ended.err).toMatch(told);
       expect(ended.err).toContain(path);
     }
+  });
+  test("in few words, and the next step fits", async () => {
+    expect((await inProcess(["channel", empty])).err).toBe(
+      `stillband: ${empty}: an empty file; expected a scan CSV or the text of iw scan\n` +
+        "Try: sudo iw dev wlan0 scan > hall.txt, or see README, formats read\n",
+    );
+    expect((await inProcess(["channel", fiveGhz])).err).toMatch(/\nTry: scan the 2\.4 GHz band\n$/);
+    expect((await inProcess(["channel", fiveGhz, empty])).err).not.toMatch(/scan the 2\.4 GHz band/);
+  });
+  test("where every row was rejected, what was wrong with each", async () => {
+    const path = file(
+      "all-bad.csv",
+      scanCsv([
+        { ...GOOD, signal: "loud" },
+        { ...GOOD, crowd: "many" },
+      ]),
+    );
+    const { err } = await inProcess(["channel", path]);
+    expect(err).toMatch(/^stillband: .*all-bad\.csv: 2 rows: 2 rejected/);
+    expect(err).toMatch(/all-bad\.csv:2 column "signal_dbm".*"loud"/);
+    expect(err).toMatch(/all-bad\.csv:3 column "crowd".*"many"/);
   });
   test("one useless file among good ones ends it", async () => {
     expectEnd(await stillband(["channel", good, empty]), 65);
@@ -203,6 +250,7 @@ describe("73: cannot write", () => {
   test("onto a folder: the next step isn't to make that folder", async () => {
     const { err } = await stillband(["channel", good, "-o", join(folder, "sub")]);
     expect(err).toMatch(/directory|folder/);
+    expect(err).toMatch(/\nTry: name a file in it: /);
     expect(err).not.toMatch(/exists and is writable/);
   });
 });
@@ -228,6 +276,23 @@ describe("--json with input of no use still prints one JSON value", () => {
     const ended = await inProcess(args);
     expect(ended.code).toBe(code);
     expect(schemaFaults("refused", JSON.parse(ended.out === "" ? "null" : ended.out))).toEqual([]);
+  });
+  test("--json with a profile file of no use", async () => {
+    const path = file("no-profile.yaml", "frobs: 3\n");
+    for (const args of [
+      ["channel", "--json", good, "--profile", path],
+      ["profiles", "--json", path],
+    ]) {
+      const { code, out } = await inProcess(args);
+      expect(code).toBe(65);
+      expect(schemaFaults("refused", JSON.parse(out === "" ? "null" : out))).toEqual([]);
+    }
+  });
+  test("with -o FILE that value is what the file holds", async () => {
+    const path = join(folder, "refused.json");
+    const { code, out } = await inProcess(["channel", "--json", empty, "-o", path]);
+    expect([code, out]).toEqual([65, ""]);
+    expect(schemaFaults("refused", JSON.parse(readFileSync(path, "utf8")))).toEqual([]);
   });
   test("--quiet silences notes, never errors", async () => {
     expect((await inProcess(["channel", "--quiet", empty])).err).toMatch(/empty/);

@@ -107,6 +107,11 @@ describe("convert", () => {
     // Line feeds, carriage returns and tabs may stand inside quotes.
     expect(out).not.toMatch(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f]/);
   });
+  test("an escape sequence as it is written: every control behind an apostrophe", async () => {
+    const { out } = await inProcess(["convert", hostile]);
+    expect(out).toContain("'\\u001b[31mred\\u001b[0m");
+    expect(out).toContain("'\\u009b2J\\u0090q\\u009c");
+  });
   test("what it wrote reads back to the same radios and levels", async () => {
     const first = JSON.parse((await inProcess(["convert", "--json", hostile])).out) as ConvertJson;
     const again = file("again.csv", (await inProcess(["convert", hostile])).out);
@@ -120,5 +125,7 @@ describe("convert", () => {
 test("JSON carries the names as they are, in characters that no terminal obeys", async () => {
   const { out } = await inProcess(["convert", "--json", hostile]);
   expect((JSON.parse(out) as ConvertJson).readings.map(({ ssid }) => ssid)).toEqual(names);
-  expect(out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f]/);
+  expect(out).not.toMatch(
+    /[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]/,
+  );
 });

@@ -23,6 +23,7 @@ export interface IssueJson {
   readonly line?: number;
   readonly column?: string;
   readonly value?: string;
+  readonly expected: string;
 }
 
 export interface SurveyJson {

@@ -40,6 +40,15 @@ describe("a terminal", () => {
   });
 });
 
+test("warnings fold at 80 columns on a terminal, and stay a line each where they are piped", async () => {
+  const args = ["channel", "--region", "EU", FOYER];
+  const shown = await inProcess(args, { isTTY: true, columns: 120 });
+  const piped = await inProcess(args);
+  expect(tooWide(piped.err, 80)).not.toEqual([]);
+  expect(tooWide(shown.err, 80)).toEqual([]);
+  expect(shown.err.replace(/\n {2}/g, " ")).toBe(piped.err);
+});
+
 describe("no marks", () => {
   test.each([
     ["piped", {}, []],

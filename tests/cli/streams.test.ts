@@ -1,5 +1,5 @@
 /** Standard input, files, pipes. */
-import { readdirSync, readFileSync } from "node:fs";
+import { chmodSync, lstatSync, readdirSync, readFileSync, statSync, symlinkSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { scratch } from "./scratch.js";
@@ -22,6 +22,16 @@ describe("standard input", () => {
     const { code, err } = await stillband(["survey", "-"], { stdin: "" });
     expect(code).toBe(65);
     expect(err).toMatch(/<stdin>.*empty/);
+  });
+  test("so does a pipe with a name, and a file beyond a MiB", async () => {
+    const { out } = await stillband(["survey", FOYER]);
+    const pipe = join(folder, "scan");
+    const piped = await shell(
+      `mkfifo ${pipe}; cat ${join(PROJECT, FOYER)} >${pipe} & ${node} ${BIN} survey ${pipe}`,
+    );
+    expect([piped.code, piped.out]).toEqual([0, out]);
+    const long = file("long.txt", `${readFileSync(join(PROJECT, FOYER), "utf8")}${"\n".repeat(1 << 21)}`);
+    expect((await stillband(["survey", long])).out).toBe(out);
   });
   test("takes the fills that stand before it", async () => {
     const stdin = readFileSync(join(PROJECT, FOYER));
@@ -56,6 +66,21 @@ describe("-o FILE", () => {
     );
     expect(out).toBe("a pipe still\n");
     expect(readFileSync(got, "utf8")).toBe((await stillband(["link"])).out);
+  });
+  test("nor is a device, or a plain file that stands behind the name of one", async () => {
+    expect(await stillband(["link", "-o", "/dev/null"])).toEqual({ code: 0, out: "", err: "" });
+    const log = file("log.txt", "before\n");
+    await shell(`${node} ${BIN} link -o /dev/stdout >>${log}`);
+    expect(readFileSync(log, "utf8")).toBe(`before\n${(await stillband(["link"])).out}`);
+  });
+  test("a link to a file stays a link, the file keeps its permissions", async () => {
+    const path = file("private.txt", "before");
+    chmodSync(path, 0o600);
+    symlinkSync(path, join(folder, "link.txt"));
+    expect((await stillband(["link", "-o", join(folder, "link.txt")])).code).toBe(0);
+    expect(lstatSync(join(folder, "link.txt")).isSymbolicLink()).toBe(true);
+    expect(readFileSync(path, "utf8")).toMatch(/^On /);
+    expect(statSync(path).mode & 0o777).toBe(0o600);
   });
   test("-o - is standard output", async () => {
     expect((await stillband(["link", "-o", "-"])).out).toBe((await stillband(["link"])).out);

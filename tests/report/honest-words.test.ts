@@ -109,7 +109,9 @@ describe("frame loss stands beside the clear air wherever a verdict is shown", (
   ] as const)("%s", async (_, args) => {
     const out = flowing(await text(args));
     expect(out).toMatch(/fails|thin|sound|ample/i);
-    expect(out).toMatch(/clear air [\d.]+ %, [\d.<]+ % of frames lost/);
+    expect(out).toMatch(/position clear air frames lost/);
+    for (const position of ["typical", "edge of 99 %"])
+      expect(out).toMatch(new RegExp(`${position} [\\d.]+ % [\\d.<]+ % (?:no frames|.* a minute)`));
   });
 });
 

@@ -1,11 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
-  bothLengths,
+  chosenLengths,
+  exactPercent,
   fixed,
   framesAMinute,
-  lengthText,
   lossPercent,
+  reachLengths,
   sharePercent,
   wholePercent,
 } from "../../src/report/number-format.js";
@@ -26,21 +27,30 @@ describe("figures on paper", () => {
   test("a reach is never promised longer than it is, in either unit", () => {
     fc.assert(
       fc.property(fc.double({ min: 0.01, max: 1000, noNaN: true }), (lengthM) => {
-        const [, m, ft] = /^(\d+) m \((\d+) ft\)$/.exec(bothLengths(lengthM))!;
+        const [, m, ft] = /^(\d+) m \((\d+) ft\)$/.exec(reachLengths(lengthM, "m"))!;
         expect(Number(m)).toBeLessThanOrEqual(lengthM + 1e-6);
         expect(Number(m)).toBeGreaterThan(lengthM - 1);
         expect(Number(ft) * 0.3048).toBeLessThanOrEqual(lengthM + 1e-6);
         expect((Number(ft) + 1) * 0.3048).toBeGreaterThan(lengthM - 1e-6);
       }),
     );
-    expect(bothLengths(30.48)).toBe("30 m (100 ft)");
+    expect(reachLengths(30.48, "m")).toBe("30 m (100 ft)");
+    expect(reachLengths(30.48, "ft")).toBe("100 ft (30 m)");
   });
 
-  test("lengths in the reader's unit", () => {
-    expect([lengthText(5, "m"), lengthText(2.54, "m"), lengthText(30.48, "ft")]).toEqual([
-      "5 m",
-      "2.5 m",
-      "100 ft",
+  test("a chosen distance is told to the nearest, the reader's unit first", () => {
+    expect(chosenLengths(20, "m")).toBe("20 m (66 ft)"); // 65.62 ft
+    expect(chosenLengths(2.54, "m")).toBe("2.5 m (8 ft)"); // 8.33 ft
+    expect(chosenLengths(19.812, "ft")).toBe("65 ft (20 m)");
+  });
+
+  test("a share that was set keeps the places that it has", () => {
+    expect([0.01, 0.001, 0.999, 0.99, 0].map(exactPercent)).toEqual([
+      "1 %",
+      "0.1 %",
+      "99.9 %",
+      "99 %",
+      "0 %",
     ]);
   });
 

@@ -104,7 +104,7 @@ describe("buildSurvey, airtime", () => {
       const survey = buildSurvey([scanOf([strong]), scanOf([elsewhere(crowd)])]);
       expect(survey.emitters.map(({ airtimeRatio }) => airtimeRatio)).toEqual([ratio, ratio]);
     }
-    expect(buildSurvey([scanOf([strong, elsewhere(null)])]).fullestCrowd).toBe("part");
+    expect(buildSurvey([scanOf([strong, elsewhere(null)])]).fullestCrowd).toBe("empty"); // the only one named
   });
 
   it("judges 'the building's own' by the survey's level: the loudest place", () => {

@@ -1,5 +1,4 @@
-// Builds dist/: the library by tsc (one file a module, with declarations), the command by esbuild
-// (one file, and a chunk for whatever is imported on demand).
+// Builds dist/: the library by tsc (one file a module, with declarations), the command by esbuild (one file).
 // Usage: node tests/tools/build.js [PROJECT_FOLDER]
 import { build } from "esbuild";
 import { spawn } from "node:child_process";
@@ -42,10 +41,10 @@ async function bundleCommand(project) {
   const { metafile } = await build({
     absWorkingDir: project,
     entryPoints: ["src/cli/index.ts"],
-    outdir: "dist/cli",
-    chunkNames: "[name]-[hash]",
+    outfile: "dist/cli/index.js",
     bundle: true,
-    splitting: true,
+    // Loaded from node_modules, and only where they are needed: `import()` of them stays as it is.
+    external: ["chalk", "yaml"],
     format: "esm",
     platform: "node",
     target: "node20.19",

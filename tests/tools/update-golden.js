@@ -37,3 +37,15 @@ for (const { file, args } of cases) {
   if (before !== run.stdout) writeFileSync(path, run.stdout);
   console.log(`${before === undefined ? "new" : before === run.stdout ? "same" : "CHANGED"}  ${file}`);
 }
+
+// The README shows the first screen of the demo as it is.
+const readme = join(PROJECT, "README.md");
+const firstScreen = readFileSync(join(GOLDEN, "channel-demo.txt"), "utf8")
+  .split("\nBehind radio ch")[0]
+  .trimEnd();
+const shown = `<!-- demo -->\n\n\`\`\`text\n${firstScreen}\n\`\`\`\n\n<!-- /demo -->`;
+const text = readFileSync(readme, "utf8");
+writeFileSync(
+  readme,
+  text.replace(/<!-- demo -->[\s\S]*<!-- \/demo -->/, () => shown),
+);

@@ -17,7 +17,7 @@ export type ChannelOptions = SurveyOptions & RadioOptions & LinkOptions;
 export async function runChannel(context: Context<ChannelOptions>): Promise<ExitCode> {
   const setting = linkSetting(context.options, unitOf(context.options));
   const radio = await loadRadio(context.options, context.io);
-  const survey = await surveyScans(context, "stillband/channel@1", radio.profile);
+  const survey = await surveyScans(context, radio.profile);
   const report = channelReport(survey, radio, setting);
   const issues = [...report.issues, ...survey.issues];
   await finish(context, {

@@ -9,7 +9,7 @@ import type { LinkOptions } from "../link-options.js";
 import { loadRadio } from "../load-profile.js";
 import type { RadioOptions } from "../load-profile.js";
 import { exitFor } from "../outcome.js";
-import { surveyScans } from "../survey-scans.js";
+import { surveyOptions, surveyScans } from "../survey-scans.js";
 import type { SurveyOptions } from "../survey-scans.js";
 import { badOption } from "../words.js";
 
@@ -21,7 +21,9 @@ export async function runLink(context: Context<LinkCommandOptions>): Promise<Exi
   const setting = linkSetting(options, unitOf(options));
   const radio = await loadRadio(options, io);
   const scanned = files.length > 0;
-  const survey = scanned ? await surveyScans(context, "stillband/link@1", radio.profile) : buildSurvey([]);
+  const survey = scanned
+    ? await surveyScans(context, radio.profile)
+    : buildSurvey([], surveyOptions(options));
   const numbers = radio.profile.channels.map(({ channel }) => channel);
   const linkChannel =
     channelWord(options.channel, numbers) ?? (scanned ? undefined : numbers[Math.floor(numbers.length / 2)]);

@@ -4,7 +4,7 @@ import type { Context } from "../context.js";
 import type { ExitCode } from "../exit.js";
 import { loadRadio } from "../load-profile.js";
 import type { RadioOptions } from "../load-profile.js";
-import { exitFor, refuse } from "../outcome.js";
+import { exitFor } from "../outcome.js";
 import { readScans } from "../read-scans.js";
 import { readingOptions, surveyOptions } from "../survey-scans.js";
 import type { SurveyOptions } from "../survey-scans.js";
@@ -13,19 +13,12 @@ import { surveyReport } from "../survey-report.js";
 /** What is on the band, and how far the evidence can be trusted. */
 export async function runSurvey(context: Context<SurveyOptions & RadioOptions>): Promise<ExitCode> {
   const { profile } = await loadRadio(context.options, context.io);
-  const { imports, failure } = await readScans(
-    context.files,
-    context.io,
-    readingOptions(context.options, profile),
+  const shaped = surveyOptions(context.options);
+  const report = surveyReport(
+    await readScans(context, readingOptions(context.options, profile)),
+    shaped,
+    profile,
   );
-  if (failure !== null)
-    return refuse(
-      context,
-      "stillband/survey@1",
-      failure,
-      imports.flatMap(({ issues }) => [...issues]),
-    );
-  const report = surveyReport(imports, surveyOptions(context.options), profile);
   const { issues } = report.survey;
   await finish(context, {
     json: () => surveyJson(report),
