@@ -11,7 +11,7 @@ import type { ScanArgument } from "./scan-arguments.js";
 import { badOption } from "./words.js";
 
 /** What a scan file may be, in few words. */
-const SCAN_WORDS = "a scan CSV, a table, the text of a system's Wi-Fi scan or a power sweep";
+const SCAN_WORDS = "a scan table, Wi-Fi scan text or a power sweep";
 
 /** How every file is read, whatever its name. */
 export type ReadingOptions = Omit<ReadScanOptions, "source" | "place" | "crowd" | "time">;

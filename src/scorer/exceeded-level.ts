@@ -81,9 +81,9 @@ function quantileOfSumMw(lists: TwoLists, tailRatio: number, restMw: number): nu
   const cumulative = cumulativeShares(weak);
   const all = cumulative[weak.valueMw.length]! * cumulativeShares(strong)[strong.valueMw.length]!;
   const stepRatio = 1 + (lists.merged ? 1e-7 : 1e-13);
-  // Just below the least sum, so that a tail of one is passed over.
+  // From just below the least sum to just above the greatest, so that rounding leaves neither out.
   let lowMw = (restMw + strong.valueMw[0]! + weak.valueMw[0]!) * (1 - 1e-12);
-  let highMw = restMw + loudestMw(strong) + loudestMw(weak);
+  let highMw = (restMw + loudestMw(strong) + loudestMw(weak)) * (1 + 1e-12);
   while (highMw > lowMw * stepRatio) {
     const middleMw = Math.sqrt(lowMw * highMw);
     if (middleMw <= lowMw || middleMw >= highMw) break;

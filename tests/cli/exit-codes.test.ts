@@ -147,7 +147,7 @@ describe("65: what was in the files", () => {
   });
   test("in few words, and the next step fits", async () => {
     expect((await inProcess(["channel", empty])).err).toBe(
-      `stillband: ${empty}: an empty file; expected a scan CSV or the text of iw scan\n` +
+      `stillband: ${empty}: an empty file; expected a scan table, Wi-Fi scan text or a power sweep\n` +
         "Try: sudo iw dev wlan0 scan > hall.txt, or see README, formats read\n",
     );
     expect((await inProcess(["channel", fiveGhz])).err).toMatch(/\nTry: scan the 2\.4 GHz band\n$/);

@@ -156,6 +156,18 @@ describe("exceededLevelDbm, large instances", () => {
     expect(levelDbm).toBeLessThanOrEqual(lowestDbm + 0.25);
   });
 
+  // All on together for 0.95^k of the time: far more than 1 %, so the level is the sum of all, whatever was merged.
+  it("is never below the sum of all where all are on together for more than q", () => {
+    for (const groupCount of [13, 20, 40]) {
+      const random = seededRandom(groupCount);
+      const levelsDbm = Array.from({ length: groupCount }, () => -120 + 60 * random());
+      const groups = levelsDbm.map((levelDbm) => alone(levelDbm, 0.95));
+      const allDbm = sumDbm(NOISE_DBM, ...levelsDbm);
+      expect(level(groups, 0.01)).toBeGreaterThanOrEqual(allDbm - 1e-9);
+      expect(level(groups, 0.01)).toBeLessThanOrEqual(allDbm + 1e-9);
+    }
+  });
+
   it("doesn't depend on the order of the groups", () => {
     const groups = busyBand(13, 10, -90, -60, 7);
     const levelDbm = level(groups, 0.01);
