@@ -1,4 +1,9 @@
 import { Command } from "commander";
+import { runChannel } from "./commands/channel.js";
+import { runConvert } from "./commands/convert.js";
+import { runLink } from "./commands/link.js";
+import { runProfiles } from "./commands/profiles.js";
+import { runSurvey } from "./commands/survey.js";
 import type { CommonOptions, Context } from "./context.js";
 import type { ExitCode } from "./exit.js";
 import type { Io } from "./io.js";
@@ -55,7 +60,7 @@ interface Definition {
   readonly summary: string;
   readonly options: readonly Option[];
   readonly examples: readonly string[];
-  readonly run: () => Promise<(context: Context<CommonOptions>) => Promise<ExitCode>>;
+  readonly run: (context: Context<CommonOptions>) => Promise<ExitCode>;
 }
 
 export const COMMANDS: readonly Definition[] = [
@@ -68,7 +73,7 @@ export const COMMANDS: readonly Definition[] = [
       "stillband survey hall.csv",
       "stillband survey --place hall --crowd full hall.txt --place foyer foyer.txt",
     ],
-    run: async () => (await import("./commands/survey.js")).runSurvey,
+    run: runSurvey,
   },
   {
     name: "channel",
@@ -80,7 +85,7 @@ export const COMMANDS: readonly Definition[] = [
       "sudo iw dev wlan0 scan | stillband channel --place hall --crowd full -",
       "stillband channel full.csv --profile my-radio.yaml --region EU --distance 35m",
     ],
-    run: async () => (await import("./commands/channel.js")).runChannel,
+    run: runChannel,
   },
   {
     name: "link",
@@ -94,7 +99,7 @@ export const COMMANDS: readonly Definition[] = [
       ...LINK,
     ],
     examples: ["stillband link", "stillband link --channel 13 full.csv --distances 10,20,30m"],
-    run: async () => (await import("./commands/link.js")).runLink,
+    run: runLink,
   },
   {
     name: "convert",
@@ -102,7 +107,7 @@ export const COMMANDS: readonly Definition[] = [
     summary: "any scan that can be read, as one scan CSV",
     options: SCANS,
     examples: ["stillband convert --place hall --crowd empty hall.txt -o hall.csv"],
-    run: async () => (await import("./commands/convert.js")).runConvert,
+    run: runConvert,
   },
   {
     name: "profiles",
@@ -115,7 +120,7 @@ export const COMMANDS: readonly Definition[] = [
       "stillband profiles raster-13 --json > mine.json",
       "stillband profiles mine.json",
     ],
-    run: async () => (await import("./commands/profiles.js")).runProfiles,
+    run: runProfiles,
   },
 ];
 
@@ -148,9 +153,8 @@ export function buildProgram(
     command.action(async () => {
       const options = command.opts<CommonOptions>();
       const files = scanArguments(argv.slice(argv.indexOf(definition.name) + 1), command);
-      const run = await definition.run();
       const context = { io, options, words: command.args, files };
-      ended(await runToEnd(context, `stillband/${definition.name}@1`, run));
+      ended(await runToEnd(context, `stillband/${definition.name}@1`, definition.run));
     });
   }
   return program;

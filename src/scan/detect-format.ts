@@ -74,5 +74,6 @@ function osText(head: string): DetectedFormat | null {
 function firstRecord(text: string, delimiter: Delimiter, isWhole: boolean): readonly string[] {
   const end = csvRecordEnd(text, 0, delimiter, isWhole);
   if (end.kind !== "record") return [];
-  return csvCells(text.slice(0, end.endIndex), delimiter)[0] ?? [];
+  const record = text.slice(0, end.endIndex);
+  return record.includes(delimiter) ? (csvCells(record, delimiter)[0] ?? []) : [];
 }
