@@ -1,4 +1,4 @@
 export { ArgumentError } from "./argument-error.js";
 export { formatIssue, printable } from "./format-issue.js";
 export type { Issue, IssueCode } from "./issue.js";
-export { requireFinite, requireNonNegative, requirePositive, requireRatio } from "./require.js";
+export { requireFinite, requireNonNegative, requirePositive, requireRatio, requireWhole } from "./require.js";

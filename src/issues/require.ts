@@ -19,3 +19,9 @@ export function requireNonNegative(argument: string, value: number): void {
 export function requireRatio(argument: string, value: number): void {
   if (!(value >= 0 && value <= 1)) throw new ArgumentError(argument, "a number from 0 to 1", value);
 }
+
+/** @throws {ArgumentError} unless `value` is a whole number from `least` to `most`. */
+export function requireWhole(argument: string, value: number, least: number, most: number): void {
+  if (!Number.isInteger(value) || value < least || value > most)
+    throw new ArgumentError(argument, `a whole number from ${least} to ${most}`, value);
+}

@@ -1,4 +1,6 @@
 export { bisect } from "./bisect.js";
+export { complexExpm1, complexProduct, complexQuotient, complexSqrt, complexSum, real } from "./complex.js";
+export type { Complex } from "./complex.js";
 export { findRoot } from "./find-root.js";
 export { noncentralChiSquareCdf } from "./noncentral-chi-square.js";
 export { normalTailQuantile } from "./normal-quantile.js";

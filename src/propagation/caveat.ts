@@ -4,9 +4,14 @@
  * - `below-reference-distance`: closer than the model's reference distance (1 m)
  * - `beyond-fitted-distance`: further than 100 m
  * - `below-free-space`: the model gives less loss than free space
+ * - `outside-model-range`: a distance or frequency that the model's own row was not fitted over
  */
 export type Caveat =
-  "near-field" | "below-reference-distance" | "beyond-fitted-distance" | "below-free-space";
+  | "near-field"
+  | "below-reference-distance"
+  | "beyond-fitted-distance"
+  | "below-free-space"
+  | "outside-model-range";
 
 /** Distances and reaches beyond this, m, lie outside the indoor measurements that the models rest on. */
 export const FITTED_UP_TO_M = 100;

@@ -3,10 +3,12 @@ import { SLACK } from "../units/index.js";
 import type { Caveat } from "./caveat.js";
 import { FITTED_UP_TO_M } from "./caveat.js";
 import { freeSpacePathLossDb, SPEED_OF_LIGHT_M_PER_S } from "./free-space-path-loss.js";
+import { indoorAbgPathLossDb } from "./indoor-abg-path-loss.js";
+import { indoorAbgRow } from "./indoor-abg-table.js";
 import { indoorPathLossDb } from "./indoor-path-loss.js";
 import { logDistancePathLossDb } from "./log-distance-path-loss.js";
-import type { PathModel } from "./path-model.js";
-import { pathModelWords } from "./path-model.js";
+import type { IndoorAbgModel, PathModel } from "./path-model.js";
+import { pathModelSigmaDb, pathModelWords } from "./path-model.js";
 
 /** Where and at what frequency a loss is asked for. */
 export interface PathPoint {
@@ -22,6 +24,8 @@ export interface PathLoss {
   readonly lossDb: number;
   /** The model in words. */
   readonly model: string;
+  /** Shadowing about the loss, dB, not part of it; null where the model has none of its own. */
+  readonly sigmaDb: number | null;
   /** What was stretched; nothing is clamped. */
   readonly caveats: readonly Caveat[];
 }
@@ -29,14 +33,20 @@ export interface PathLoss {
 /**
  * Path loss by any model, with the caveats that the point asks for.
  * @throws {ArgumentError} for an unknown kind of model and as the model's own function does
- * @validity 1 m (or the model's reference distance) to 100 m; outside it a caveat says so
+ * @validity 1 m (or the model's reference distance) to 100 m, and the range of an α-β-γ row; outside it a
+ *   caveat says so, and wherever a model gives less loss than free space
  * @example pathLoss({ kind: "log-distance", exponent: 3, referenceLossDb: 40 }, { distanceM: 10, frequencyMhz: 2450 }).lossDb; // => 70
  * @example pathLoss({ kind: "free-space" }, { distanceM: 200, frequencyMhz: 2450 }).caveats; // => ["beyond-fitted-distance"]
  */
 export function pathLoss(model: PathModel, point: PathPoint): PathLoss {
   const lossDb = pathLossDb(model, point);
   const aboveFreeSpaceDb = lossDb - freeSpacePathLossDb(point.distanceM, point.frequencyMhz);
-  return { lossDb, model: pathModelWords(model), caveats: caveatsOf(model, point, aboveFreeSpaceDb) };
+  return {
+    lossDb,
+    model: pathModelWords(model),
+    sigmaDb: pathModelSigmaDb(model),
+    caveats: caveatsOf(model, point, aboveFreeSpaceDb),
+  };
 }
 
 /**
@@ -54,6 +64,8 @@ export function pathLossDb(model: PathModel, point: PathPoint): number {
         distancePowerCoefficient: model.distancePowerCoefficient,
         floorLossDb: model.floorLossDb ?? 0,
       });
+    case "indoor-abg":
+      return indoorAbgPathLossDb({ ...point, place: model.place, sight: model.sight });
     case "log-distance":
       return logDistancePathLossDb({
         distanceM: point.distanceM,
@@ -64,7 +76,7 @@ export function pathLossDb(model: PathModel, point: PathPoint): number {
     default:
       throw new ArgumentError(
         "model.kind",
-        "free-space, indoor or log-distance",
+        "free-space, indoor, indoor-abg or log-distance",
         (model as { kind: unknown }).kind,
       );
   }
@@ -80,7 +92,15 @@ function caveatsOf(model: PathModel, point: PathPoint, aboveFreeSpaceDb: number)
   if (distanceM < referenceM) caveats.push("below-reference-distance");
   if (distanceM > FITTED_UP_TO_M) caveats.push("beyond-fitted-distance");
   if (aboveFreeSpaceDb < -SLACK) caveats.push("below-free-space");
+  if (model.kind === "indoor-abg" && isOutsideRow(model, point)) caveats.push("outside-model-range");
   return caveats;
+}
+
+function isOutsideRow(model: IndoorAbgModel, { distanceM, frequencyMhz }: PathPoint): boolean {
+  const { distanceRangeM, frequencyRangeMhz } = indoorAbgRow(model.place, model.sight);
+  const isWithin = (value: number, [least, most]: readonly [number, number]): boolean =>
+    value >= least - SLACK && value <= most + SLACK;
+  return !isWithin(distanceM, distanceRangeM) || !isWithin(frequencyMhz, frequencyRangeMhz);
 }
 
 // ns-3's propagation documentation: the far-field form holds beyond about three wavelengths.

@@ -1,14 +1,25 @@
+import { requireNonNegative } from "../issues/index.js";
+import type { IndoorPlace, IndoorSight } from "./indoor-abg-table.js";
+import { indoorAbgRow } from "./indoor-abg-table.js";
+
 /** Loss in the open between two antennas. */
 export interface FreeSpaceModel {
   readonly kind: "free-space";
 }
 
-/** ITU-R P.1238; the fields are those of `indoorPathLossDb`. */
+/** ITU-R P.1238, editions up to -10; the fields are those of `indoorPathLossDb`. */
 export interface IndoorModel {
   readonly kind: "indoor";
   readonly distancePowerCoefficient: number;
   /** dB; 0 if not given. */
   readonly floorLossDb?: number | undefined;
+}
+
+/** ITU-R P.1238-11 by place and sight; the fields are those of `indoorAbgPathLossDb`. */
+export interface IndoorAbgModel {
+  readonly kind: "indoor-abg";
+  readonly place: IndoorPlace;
+  readonly sight: IndoorSight;
 }
 
 /** Exponent and reference loss, e.g. fitted on site; the fields are those of `logDistancePathLossDb`. */
@@ -18,10 +29,12 @@ export interface LogDistanceModel {
   readonly referenceLossDb: number;
   /** m; 1 if not given. */
   readonly referenceDistanceM?: number | undefined;
+  /** Standard deviation of the shadowing about the model, dB, ≥ 0, where it is known; not in the loss. */
+  readonly sigmaDb?: number | undefined;
 }
 
 /** How loss grows with distance. */
-export type PathModel = FreeSpaceModel | IndoorModel | LogDistanceModel;
+export type PathModel = FreeSpaceModel | IndoorModel | IndoorAbgModel | LogDistanceModel;
 
 /**
  * The reference receiver's model: indoor with N = 22 on the same floor, an open hall.
@@ -46,7 +59,28 @@ export function pathModelWords(model: PathModel): string {
       const where = floors === 0 ? "same floor" : `${floors} dB of floors`;
       return `indoor (ITU-R P.1238), N = ${model.distancePowerCoefficient}, ${where}`;
     }
-    case "log-distance":
-      return `log-distance, exponent ${model.exponent}, ${model.referenceLossDb} dB at ${model.referenceDistanceM ?? 1} m`;
+    case "indoor-abg": {
+      const { sigmaDb } = indoorAbgRow(model.place, model.sight);
+      return `indoor (ITU-R P.1238-11), ${model.place} ${model.sight}, sigma ${sigmaDb} dB`;
+    }
+    case "log-distance": {
+      const sigma = model.sigmaDb === undefined ? "" : `, sigma ${model.sigmaDb} dB`;
+      return `log-distance, exponent ${model.exponent}, ${model.referenceLossDb} dB at ${model.referenceDistanceM ?? 1} m${sigma}`;
+    }
   }
+}
+
+/**
+ * Shadowing about the model: the standard deviation of the local mean from place to place, dB. It is never
+ * part of the loss, nor of a fade allowance whose law isn't log-normal or composite.
+ * @returns null where the model has none of its own
+ * @throws {ArgumentError} for an unknown place or sight, a σ that is not finite and ≥ 0
+ * @example pathModelSigmaDb({ kind: "indoor-abg", place: "office", sight: "NLoS" }); // => 5.04
+ * @example pathModelSigmaDb({ kind: "free-space" }); // => null
+ */
+export function pathModelSigmaDb(model: PathModel): number | null {
+  if (model.kind === "indoor-abg") return indoorAbgRow(model.place, model.sight).sigmaDb;
+  if (model.kind !== "log-distance" || model.sigmaDb === undefined) return null;
+  requireNonNegative("sigmaDb", model.sigmaDb);
+  return model.sigmaDb;
 }

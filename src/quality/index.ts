@@ -1,4 +1,17 @@
 export { frameLoss, frameLossRatio } from "./frame-loss.js";
 export type { FrameLoss } from "./frame-loss.js";
+export { eventFrameCount, holdFrameCount } from "./frames.js";
+export { holdOnceAnEventS, holdProbability } from "./hold.js";
+export type { EventTerms } from "./hold.js";
+export { jobAvailability, reliabilityForAll } from "./job-availability.js";
+export type { JobAvailability } from "./job-availability.js";
+export { longestRunProbability } from "./longest-run.js";
+export type { LongestRunTerms } from "./longest-run.js";
+export { lookInBursts } from "./look-in-bursts.js";
+export type { BurstLookTerms } from "./look-in-bursts.js";
+export { lookOf, STATED_HOLDS_S } from "./look.js";
+export type { HoldChance, Look } from "./look.js";
 export { transmissionSuccessRatio } from "./transmission-success.js";
 export type { TransmissionTerms } from "./transmission-success.js";
+export { twoStateChannel } from "./two-state-channel.js";
+export type { TwoStateChannel } from "./two-state-channel.js";

@@ -175,7 +175,7 @@ describe("buildings and mistakes", () => {
     expect(() => floorLossDb("constructor" as Building, 1)).toThrow(ArgumentError);
     for (const bad of [-1, 1.5, NaN]) expect(() => floorLossDb("office", bad)).toThrow(ArgumentError);
     expect(() => pathLoss({ kind: "two-ray" } as never, { distanceM: 1, frequencyMhz: 2450 })).toThrow(
-      "free-space, indoor or log-distance",
+      "free-space, indoor, indoor-abg or log-distance",
     );
   });
 });

@@ -2,9 +2,9 @@
 import ts from "typescript";
 
 const UNIT =
-  /(?:Dbm|DbmPerMhz|Dbi|Dbr|Db|Mhz|Khz|Hz|Mw|M|Mm|Ft|S|Ms|Min|Deg|Rad|Ratio|Count|Index|PerMinute|PerS)$/;
+  /(?:Dbm|DbmPerMhz|Dbi|Dbr|Db|Mhz|Khz|Hz|Mw|M|Mm|Ft|S|Ms|Min|Minutes|Deg|Rad|Ratio|Count|Index|PerMinute|PerS)$/;
 /** Ordinals and shares that say so at the end of their name. */
-const DIMENSIONLESS_END = /(?:Channel|Quantile|Rank|Ratios)$/;
+const DIMENSIONLESS_END = /(?:Channel|Probability|Quantile|Rank|Ratios)$/;
 const BARE_UNIT = /^(?:mhz|db|dbm|count|index|ratio|deg)$/;
 
 /** Words that have no unit, each for its reason. */
@@ -20,8 +20,10 @@ const DIMENSIONLESS = new Set([
   "exponent",
   "reliability",
   "distancePowerCoefficient",
-  "failureProbability",
   "probability",
+  // counts by their name in the literature
+  "trials",
+  "runLength",
   // plain mathematics
   "x",
   "y",
@@ -34,10 +36,12 @@ const MATHEMATICS = new Set([
   "b",
   "from",
   "high",
+  "im",
   "low",
   "mean",
   "noncentrality",
   "order",
+  "re",
   "sigma",
   "to",
   "tolerance",
@@ -45,9 +49,13 @@ const MATHEMATICS = new Set([
   "values",
 ]);
 
+/** Coefficients of ITU-R P.2040 (a to d, powers of GHz) and P.1238 (slopes), by their letters there. */
+const ITU_COEFFICIENTS = new Set(["a", "alpha", "b", "c", "d", "gamma"]);
+
 /** Rooms that handle numbers of whatever unit: mathematics, a cell's number, a number to be written. */
 const ANY_UNIT: Readonly<Record<string, ReadonlySet<string>>> = {
   numeric: MATHEMATICS,
+  propagation: ITU_COEFFICIENTS,
   scan: new Set(["value"]),
   report: new Set(["value"]),
 };
