@@ -160,5 +160,12 @@ export default defineConfig(
       "prefer-const": "error",
     },
   },
+  {
+    files: ["bin/*.js"],
+    languageOptions: {
+      sourceType: "commonjs",
+      globals: { require: "readonly", __dirname: "readonly", process: "readonly" },
+    },
+  },
   { files: ["tests/vitest.config.ts", ".eslint.config.js"], rules: { "no-restricted-syntax": "off" } },
 );

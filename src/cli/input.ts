@@ -49,11 +49,16 @@ async function opened(path: string, watch: Watch): Promise<Input> {
   const isSmall = stats.isFile() && stats.size <= AT_ONCE_BYTES;
   if (!isSmall && !stats.isDirectory())
     return watch(
-      file.createReadStream({ highWaterMark: 1 << 18 }) as Chunks,
+      // A file that grows is read as far as it went when it was opened, so that reading ends.
+      file.createReadStream({
+        highWaterMark: 1 << 18,
+        ...(stats.isFile() && { end: stats.size - 1 }),
+      }) as Chunks,
       stats.isFile() ? stats.size : null,
     );
   try {
-    if (stats.isDirectory()) throw noInput(path, "expected a file, got a directory", "name the files in it");
+    if (stats.isDirectory())
+      throw noInput(path, "expected a file, got a directory", "name the files in it; survey takes folders");
     return await file.readFile();
   } finally {
     await file.close();
@@ -68,7 +73,8 @@ function unreadable(path: string, error: Error): CliError {
   return noInput(path, `can't be read (${code})`, "copy it to this machine's disk and name the copy");
 }
 
-function noInput(path: string, why: string, next: string): CliError {
+/** The end that input which can't be had comes to. */
+export function noInput(path: string, why: string, next: string): CliError {
   const source = path === "-" ? STDIN_NAME : path;
   return new CliError(EXIT.noInput, `${printable(source, 200)}: ${why}`, next, [
     {

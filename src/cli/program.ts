@@ -72,6 +72,7 @@ export const COMMANDS: readonly Definition[] = [
     examples: [
       "stillband survey hall.csv",
       "stillband survey --place hall --crowd full hall.txt --place foyer foyer.txt",
+      "stillband survey visit-1/ 'visit-2/*.csv'",
     ],
     run: runSurvey,
   },

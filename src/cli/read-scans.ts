@@ -1,4 +1,5 @@
 import { ArgumentError, formatIssue, printable } from "../issues/index.js";
+import type { Issue } from "../issues/index.js";
 import { readScan } from "../scan/index.js";
 import type { ReadScanOptions, ScanImport } from "../scan/index.js";
 import { CliError, EXIT } from "./exit.js";
@@ -17,7 +18,8 @@ const SCAN_WORDS = "a scan table, Wi-Fi scan text or a power sweep";
 export type ReadingOptions = Omit<ReadScanOptions, "source" | "place" | "crowd" | "time">;
 
 /**
- * Reads every scan file; one named twice is read once.
+ * Reads every scan file; one named twice is read once. A file of a folder or pattern that holds no usable row
+ * is left out with a warning, as long as another file has one.
  * @throws {CliError} exit 64 without files or where a fill can't be what it should be, exit 65 where a file
  * holds no usable row, exit 66 where one can't be read
  */
@@ -26,11 +28,15 @@ export async function readScans(
   reading: ReadingOptions = {},
 ): Promise<readonly ScanImport[]> {
   const imports = await readAll(context, reading);
+  const found = new Set(context.files.flatMap(({ path, found }) => (found === true ? [path] : [])));
+  const isLeftOut = (scan: ScanImport): boolean => isUseless(scan) && found.has(scan.source);
   const useless = imports.filter(isUseless);
-  if (useless.length === 0) return imports;
+  const isUsable = useless.length < imports.length;
+  if (isUsable && useless.every(isLeftOut))
+    return imports.map((scan) => (isLeftOut(scan) ? leftOut(scan) : scan));
   throw new CliError(
     EXIT.badData,
-    useless.flatMap(uselessLines).join("\n"),
+    (isUsable ? useless.filter((scan) => !isLeftOut(scan)) : useless).flatMap(uselessLines).join("\n"),
     useless.every(holdsOtherBands)
       ? "scan the 2.4 GHz band"
       : "sudo iw dev wlan0 scan > hall.txt, or see README, formats read",
@@ -110,6 +116,20 @@ function badFill({ argument, expected, received }: ArgumentError): CliError | nu
       "2026-03-07T20:00:00Z",
     );
   return null;
+}
+
+/** A file of a folder that is no scan: said, and nothing more. */
+function leftOut(scan: ScanImport): ScanImport {
+  const value = scan.issues.find(({ code }) => code === "no-usable-row")?.value ?? "";
+  const issue: Issue = {
+    code: "no-usable-row",
+    severity: "warning",
+    source: scan.source,
+    value,
+    expected: `left out: ${printable(value, 100)}; expected ${SCAN_WORDS}`,
+    action: "stated",
+  };
+  return { ...scan, issues: [issue] };
 }
 
 function isUseless({ issues }: ScanImport): boolean {

@@ -2,8 +2,14 @@ import type { Command } from "commander";
 import { printable } from "../issues/index.js";
 import { CliError, EXIT } from "./exit.js";
 
-/** A scan file as named on the command line, with the fill for its blank cells. */
-export interface ScanArgument {
+/** A scan file to read, with the fill for its blank cells. */
+export interface ScanArgument extends NamedScan {
+  /** Not named itself: it lies in a folder or matches a pattern that was. */
+  readonly found?: boolean;
+}
+
+/** As it stands on the command line. */
+interface NamedScan {
   readonly path: string;
   readonly place?: string;
   readonly crowd?: "empty" | "part" | "full";
@@ -21,7 +27,7 @@ const FILLS = ["place", "crowd", "time"] as const;
  */
 export function scanArguments(words: readonly string[], command: Command): ScanArgument[] {
   const files: ScanArgument[] = [];
-  const fill: { -readonly [Key in keyof ScanArgument]: ScanArgument[Key] } = { path: "" };
+  const fill: { -readonly [Key in keyof NamedScan]: NamedScan[Key] } = { path: "" };
   let unused: string | null = null;
   let ended = false;
   for (let index = 0; index < words.length; index++) {

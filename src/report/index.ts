@@ -1,11 +1,16 @@
+export { busyCells, meanBusyRatio } from "./busy-cells.js";
+export type { BusyCell } from "./busy-cells.js";
+export { passesIn, sweptCells } from "./busy-swept.js";
 export { radioLine } from "./assumptions.js";
 export { channelJson } from "./channel-json.js";
 export type { ChannelReport } from "./channel-report.js";
 export { channelText } from "./channel-text.js";
+export type { ChannelChange, CrowdChange } from "./crowd-change-lines.js";
 export { linkJson, linkText } from "./link-text.js";
 export { plainPen } from "./pen.js";
 export type { LengthUnit, Pen, TextStyle } from "./pen.js";
 export { profilesText, profileText } from "./profile-text.js";
+export { spectrogram, SURVEY_GRID } from "./spectrogram.js";
 export { surveyJson } from "./survey-json.js";
 export { issueLines } from "./survey-lines.js";
 export { surveyText } from "./survey-text.js";

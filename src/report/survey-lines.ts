@@ -23,9 +23,29 @@ export function sweepLines({ sweep }: Survey): string[] {
   ];
 }
 
+/** What is on the air, in the few words of the opening block. */
+export function onAirWords(survey: Survey): string {
+  const { emitterCount, bssCount, hiddenCount, sweep } = survey;
+  const passes = sweep === null ? "" : counted(sweep.passCount, "pass", "passes");
+  if (isSweepAlone(survey)) return `power sweep only: ${passes}; no beacon list`;
+  const swept = sweep === null ? "" : `; power sweep: ${passes}`;
+  const sources = counted(emitterCount, "radio source", "radio sources");
+  return `${sources} with ${counted(bssCount, "address", "addresses")}, ${hiddenCount} hidden${swept}`;
+}
+
+function counted(count: number, one: string, many: string): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+/** Power sweeps and nothing else: no source announced itself because none was listened for. */
+export function isSweepAlone({ sweep, observationCount, ignoredCount }: Survey): boolean {
+  return sweep !== null && observationCount + ignoredCount === 0;
+}
+
 /** Sources in one line. */
 export function sourcesLine(survey: Survey): string {
   const { emitterCount, bssCount, hiddenCount } = survey;
+  if (isSweepAlone(survey)) return "No beacon list was read: what is on the air has no names here.";
   const moved = survey.emitters.filter((source) => source.moved).length;
   const movedWords = moved === 0 ? "" : ` ${moved} sources were heard on another channel too.`;
   return `${emitterCount} radio sources announce ${bssCount} network addresses, ${hiddenCount} of them hidden.${movedWords}`;
@@ -39,10 +59,11 @@ export function evidenceLines({ evidence }: Survey): string[] {
   ];
 }
 
-/** Issues worth a line, errors first; notes are left to JSON. */
+/** Issues, a line each, errors first; what would be told in the same words is told once. */
 export function issueLines(issues: readonly Issue[]): string[] {
   const order = { error: 0, warning: 1, note: 2 };
-  return [...issues]
+  const lines = [...issues]
     .sort((a, b) => order[a.severity] - order[b.severity])
     .map((issue) => `${issue.severity}: ${formatIssue(issue)}`);
+  return [...new Set(lines)];
 }

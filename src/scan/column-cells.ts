@@ -1,7 +1,7 @@
 import { wifiChannelCentreMhz } from "../band/index.js";
 import { joinedTime } from "./column-time.js";
 import { wifiChannelAtMhz } from "./channel-placement.js";
-import { sizedMhz } from "./column-number.js";
+import { secondarySide, sizedMhz } from "./column-number.js";
 import type { ColumnParsers } from "./column-parsers.js";
 import type { TablePlan } from "./column-plan.js";
 import { styledDbm, styledRatio } from "./column-style.js";
@@ -55,6 +55,7 @@ export class ColumnCells extends ScanCsvCells {
     const text = this.text(column);
     if (column === "centre_mhz" && (this.parsers.isBlank(text) || this.parsers.number(text) === 0))
       return this.centreMhz() === null;
+    if (column === "width_mhz" && this.side() !== null) return false;
     return this.parsers.isBlank(text) || (column === "bssid" && this.parsers.isMasked(text));
   }
 
@@ -108,14 +109,23 @@ export class ColumnCells extends ScanCsvCells {
   private centreMhz(): number | null {
     const value = this.parsers.number(super.text("centre_mhz"));
     if (value !== null && value > 0) return sizedMhz(value);
-    const side = /^\s*(?:ht)?40\s*(?:mhz)?\s*([+-])\s*$/i.exec(super.text("width_mhz"))?.[1];
+    const side = this.side();
     const primaryMhz = wifiChannelCentreMhz(this.peekNumber("channel") ?? 0);
-    if (side === undefined || primaryMhz === null) return null;
+    if (side === null || primaryMhz === null) return null;
     return primaryMhz + (side === "+" ? 10 : -10);
   }
 
+  /** The side of the secondary channel of 40 MHz, where the width or the channel names it. */
+  private side(): string | null {
+    const side = /^\s*(?:ht)?40\s*(?:mhz)?\s*([+-])\s*$/i.exec(super.text("width_mhz"))?.[1];
+    return side ?? secondarySide(super.text("channel"));
+  }
+
   private widthMhz(): number | null {
-    const match = /^\s*(?:v?ht|he|eht)?\s*(\d+)\s*(?:mhz)?\s*[+-]?\s*$/i.exec(super.text("width_mhz"));
+    if (this.parsers.isBlank(super.text("width_mhz")) && this.side() !== null) return 40;
+    const match = /^\s*(?:v?ht|he|eht)?\s*(\d+)\s*(?:mhz)?\s*[+-]?\s*(?:\([^()]*\)\s*)?$/i.exec(
+      super.text("width_mhz"),
+    );
     if (match === null) return null;
     const value = Number(match[1]);
     return WIDTH_CODES_MHZ[value] ?? value;

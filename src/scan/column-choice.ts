@@ -120,7 +120,7 @@ function fits(meaning: ColumnMeaning, { content, meaning: header }: TableColumn)
   if (meaning === "bssid") return mostly(content, "addressCount", 0.5);
   if (meaning === "channel") return mostly(content, "channelCount", 0.5);
   if (meaning === "frequency") return mostly(content, "frequencyCount", 0.5);
-  if (meaning === "centre_mhz") return mostly(content, "numberCount", 0.5) && content.highest.value >= 2;
+  if (meaning === "centre_mhz") return mostly(content, "frequencyCount", 0.5) || content.highest.value === 0;
   if (meaning === "signal_dbm" || meaning === "quality")
     return levelStyle(content, header) !== null && !mostly(content, "frequencyCount", 0.5);
   if (meaning === "ssid") return !mostly(content, "addressCount", 0.5);

@@ -3,6 +3,17 @@ import { parseNumber } from "./parse-number.js";
 const UNIT = /\s*(dbm|%|[kmg]?hz|mbps)$/i;
 const BLANKS: ReadonlySet<string> = new Set(["", "-", "--", "---", "n/a", "na", "null", "none", "?", "nan"]);
 
+/** A channel and, behind a comma, the side of its secondary channel (or a width at 5 GHz). */
+const SIDED_CHANNEL = /^(\d{1,3}),(?:([+-])1|80|160)$/;
+
+/**
+ * @returns the side of the secondary channel that a channel's cell names; null: none
+ * @example secondarySide("6,-1"); // => "-"
+ */
+export function secondarySide(text: string): "+" | "-" | null {
+  return (SIDED_CHANNEL.exec(text.trim())?.[2] as "+" | "-" | undefined) ?? null;
+}
+
 /** A number of a cell and the unit that stands behind it, lower case; empty: none. */
 export interface CellNumber {
   readonly value: number;
@@ -10,7 +21,8 @@ export interface CellNumber {
 }
 
 /**
- * The number of a cell, with or without a unit behind it.
+ * The number of a cell, with or without a unit behind it; of a channel with the side of its secondary one
+ * (`6,-1`) the channel.
  * @returns null when it is no number
  * @example cellNumber("2.412 GHz", false); // => { value: 2.412, unit: "ghz" }
  */
@@ -18,6 +30,8 @@ export function cellNumber(text: string, decimalComma: boolean): CellNumber | nu
   const plain = parseNumber(text, decimalComma);
   if (plain !== null) return { value: plain, unit: "" };
   const trimmed = text.trim();
+  const sided = SIDED_CHANNEL.exec(trimmed);
+  if (sided !== null) return { value: Number(sided[1]), unit: "" };
   const unit = UNIT.exec(trimmed)?.[1];
   if (unit === undefined) return null;
   const value = parseNumber(trimmed.replace(UNIT, ""), decimalComma);

@@ -2,13 +2,15 @@ import { ArgumentError } from "../issues/index.js";
 import type { ScanInput } from "./scan-import.js";
 import { newDecoder } from "./text-decoder.js";
 import type { Decoder } from "./text-decoder.js";
+import { SNIFFED_COUNT, utf16Of } from "./utf-16.js";
 
 const PIECE_COUNT = 65_536;
 const BYTE_ORDER_MARK = "\ufeff";
 
 /**
  * Text of an input, in pieces of 64 Ki characters, the last one shorter: the same pieces however the
- * input was cut. UTF-8, or UTF-16 where a byte order mark says so; the mark is not part of the text.
+ * input was cut. UTF-8, or UTF-16 where a byte order mark or the zero bytes of its start say so; the mark
+ * is not part of the text.
  * Invalid bytes become U+FFFD.
  * @throws {ArgumentError} when the input, or a chunk of it, is neither text nor bytes
  */
@@ -51,7 +53,7 @@ async function* decodedChunks(
       yield decoder.decode(chunk, { stream: true });
     } else {
       start = joined(start, chunk);
-      if (start.length < 2) continue;
+      if (start.length < SNIFFED_COUNT) continue;
       decoder = decoderFor(start);
       yield decoder.decode(start, { stream: true });
     }
@@ -59,16 +61,13 @@ async function* decodedChunks(
   yield rest(decoder, start);
 }
 
-/** What is left: the bytes too few to tell a mark, or the end of a character cut short. */
+/** What is left: the bytes too few to judge before, or the end of a character cut short. */
 function rest(decoder: Decoder | null, start: Uint8Array): string {
   return decoder === null ? decoderFor(start).decode(start) : decoder.decode();
 }
 
-/** UTF-16 is known by its byte order mark (WHATWG Encoding, "BOM sniff"); all else is UTF-8. */
 function decoderFor(start: Uint8Array): Decoder {
-  if (start[0] === 0xff && start[1] === 0xfe) return newDecoder("utf-16le");
-  if (start[0] === 0xfe && start[1] === 0xff) return newDecoder("utf-16be");
-  return newDecoder("utf-8");
+  return newDecoder(utf16Of(start) ?? "utf-8");
 }
 
 function joined(left: Uint8Array, right: Uint8Array): Uint8Array {

@@ -43,12 +43,14 @@ export function detectFormat(head: string, isWhole: boolean, map: ColumnMap = {}
     best = { delimiter, knownCount };
     isComplete = isScanCsvHeader(cells, NO_NAMES);
   }
-  if (best !== null && isComplete) return { format: "scan-csv", delimiter: best.delimiter };
+  const isTyped = COMMAND.test(text.slice(0, LONGEST_COMMAND_COUNT));
+  if (best !== null && isComplete && !isTyped) return { format: "scan-csv", delimiter: best.delimiter };
   const os = osText(head);
-  if (os !== null && os.format !== "linux-nmcli-terse" && !DELIMITED_START.test(text)) return os;
+  if (os !== null && (isTyped || (os.format !== "linux-nmcli-terse" && !DELIMITED_START.test(text))))
+    return os;
   const table = guessTable(head, isWhole, map);
   if (table?.isSure === true) return { format: "scan-csv", delimiter: table.delimiter };
-  if (best !== null && best.knownCount > 1 && !COMMAND.test(text.slice(0, LONGEST_COMMAND_COUNT)))
+  if (best !== null && best.knownCount > 1 && !isTyped)
     return { format: "scan-csv", delimiter: best.delimiter };
   const delimiter = table?.delimiter ?? best?.delimiter;
   const csv: DetectedFormat =

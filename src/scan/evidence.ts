@@ -90,5 +90,5 @@ function nextLook({ lookCount, spanMs, placeCount, sawFull, beyondWifi }: Looks)
   if (!beyondWifi) return "a power sweep with the room full";
   if (placeCount < 2) return "scan at a second place, one of them at trim height";
   if (lookCount < 3 || spanMs < HALF_HOUR_MS) return "scan again half an hour later";
-  return "scan again on hand-over day and at the first full event";
+  return "scan again at hand-over and at the first full event";
 }

@@ -4,6 +4,8 @@ import type { Issue } from "../issues/index.js";
 const GROUPED_COUNT = 20;
 /** How many of a group are shown singly before the one that stands for the rest. */
 const SHOWN_COUNT = 3;
+/** Longer values are cut: a record may be a million characters long. */
+const LONGEST_VALUE_COUNT = 4_096;
 
 interface Kind {
   readonly first: Issue[];
@@ -19,7 +21,7 @@ export class IssueLog {
     let kind = this.kinds.get(key);
     if (kind === undefined) this.kinds.set(key, (kind = { first: [], totalCount: 0 }));
     kind.totalCount++;
-    if (kind.first.length < GROUPED_COUNT - 1) kind.first.push(issue);
+    if (kind.first.length < GROUPED_COUNT - 1) kind.first.push(shortened(issue));
   }
 
   /** @returns by line; what has no line comes last */
@@ -28,6 +30,11 @@ export class IssueLog {
       .flatMap(({ first, totalCount }) => grouped(first, totalCount))
       .sort((a, b) => (a.line ?? Infinity) - (b.line ?? Infinity) || 0);
   }
+}
+
+function shortened(issue: Issue): Issue {
+  if (issue.value === undefined || issue.value.length <= LONGEST_VALUE_COUNT) return issue;
+  return { ...issue, value: `${issue.value.slice(0, LONGEST_VALUE_COUNT)}…` };
 }
 
 function grouped(first: readonly Issue[], totalCount: number): readonly Issue[] {

@@ -36,10 +36,13 @@ export class NetshReader {
     if (radio !== null) this.sink.add(radio.row());
   }
 
-  /** A line at the margin where radios are indented, or a prompt. */
+  /**
+   * A line at the margin where radios are indented, or a prompt. A backslash within a key may be half a
+   * character of a code page (its second byte in Shift JIS).
+   */
   private isOutside(parts: NetshLine): boolean {
     if (opensNetwork(parts) || opensRadio(parts)) return false;
-    return /[>\\$#]/.test(parts.key) || (this.isIndented && parts.indentCount === 0);
+    return /[>$#]|^\\\\/.test(parts.key) || (this.isIndented && parts.indentCount === 0);
   }
 
   private startNetwork({ value }: NetshLine): void {

@@ -19,7 +19,8 @@ interface Block {
 
 /**
  * Reads what `nmcli -m multiline device wifi list` prints: a line `KEY: value` a field; a key that comes
- * again begins the next row. Where keys are English, other keys are none. Nothing is escaped. Blocks are sorted by the keys that they have.
+ * again begins the next row, `AP[1].` before it (as `nmcli device show` writes it) is no part of it. Where keys are
+ * English, other keys are none. Nothing is escaped. Blocks are sorted by the keys that they have.
  * @source `nmcli -m multiline device wifi list`, from memory
  */
 export class NmcliMultilineReader {
@@ -31,13 +32,14 @@ export class NmcliMultilineReader {
   constructor(private readonly sink: OsTextSink) {}
 
   read({ line, text }: TextLine): void {
-    const parts = /^([^:\s][^:]{0,39}):[ \t]*(.*)$/s.exec(text);
+    const parts = /^(?:AP\[\d+\]\.)?([^:\s][^:]{0,39}):[ \t]*(.*)$/s.exec(text);
     const [, key = "", value = ""] = parts ?? [];
     this.fields.push(parts === null ? null : { line, key, value });
   }
 
   finish(): void {
-    const isEnglish = this.fields.some((field) => field !== null && isHeadingWord(field.key));
+    const headings = new Set(this.fields.flatMap((field) => field?.key ?? []).filter(isHeadingWord));
+    const isEnglish = isUsable(kindsByHeading([...headings])!);
     for (const field of this.fields)
       if (field === null || (isEnglish ? !isHeadingWord(field.key) : NO_KEY.test(field.key))) this.endBlock();
       else this.add(field);

@@ -23,10 +23,43 @@ function foundRows({ rowCount, rejectedCount, outOfBandCount }: ScanTally): stri
  */
 export function describeText(head: string): string {
   if (head === "") return "an empty file";
-  if (head.includes("\0")) return "binary data";
+  if (isNoText(head) || head.includes("\0")) return "binary data";
   const firstLine = /\S[^\r\n]*/.exec(head)?.[0].trim();
   if (firstLine === undefined) return "only blank lines";
   const cells = firstLine.split(/[,;\t]/).map((cell) => cell.trim());
-  if (cells.length >= 2) return `the headers ${cells.join(", ")}`;
+  if (cells.length >= 2) return describeHeaders(cells);
   return `text that begins ${firstLine.slice(0, 40)}`;
+}
+
+const MOST_HEADERS_COUNT = 30;
+const LONGEST_HEADER_COUNT = 100;
+
+/**
+ * The headers of a table in words, long ones cut and many left out.
+ * @example describeHeaders(["name", "colour"]); // => "the headers name, colour"
+ */
+export function describeHeaders(headers: readonly string[]): string {
+  const shown = headers.slice(0, MOST_HEADERS_COUNT).map((header) => header.slice(0, LONGEST_HEADER_COUNT));
+  const restCount = headers.length - shown.length;
+  return `the headers ${shown.join(", ")}${restCount > 0 ? ` and ${restCount} more` : ""}`;
+}
+
+/** So much of the start is judged. */
+const JUDGED_COUNT = 4_096;
+/** Bytes of no text have so many of both; hidden names, or another code page, bring one kind alone. */
+const LEAST_CONTROL_RATIO = 0.04;
+const LEAST_INVALID_RATIO = 0.15;
+
+/**
+ * Is it no text at all: control characters and invalid bytes throughout?
+ * @param head the start of a file, as text
+ * @example isNoText("\u0001\ufffdPK\u0003\ufffd\ufffd"); // => true
+ */
+export function isNoText(head: string): boolean {
+  const start = head.slice(0, JUDGED_COUNT);
+  const ratioOf = (pattern: RegExp): number => (start.match(pattern)?.length ?? 0) / start.length;
+  return (
+    ratioOf(/\ufffd/g) > LEAST_INVALID_RATIO &&
+    ratioOf(/[\u0001-\u0008\u000b\u000c\u000e-\u001a\u001c-\u001f]/g) > LEAST_CONTROL_RATIO
+  );
 }

@@ -2,6 +2,7 @@ import { decodeText } from "./decode-text.js";
 import type { ScanInput } from "./scan-import.js";
 import { sweepLayout } from "./sweep-layout.js";
 import type { SweepLayout } from "./sweep-layout.js";
+import { SNIFFED_COUNT, utf16Of } from "./utf-16.js";
 
 /** As much of the start is gathered, in bytes or characters, and as much of it judged, in characters. */
 const GATHERED_COUNT = 65_536;
@@ -77,11 +78,12 @@ async function textOf(parts: readonly (string | Uint8Array)[]): Promise<string> 
 }
 
 function isUtf16(parts: readonly (string | Uint8Array)[]): boolean {
-  const start = parts
-    .slice(0, 2)
-    .flatMap((part) => [...part.slice(0, 2)])
-    .slice(0, 2);
-  return (start[0] === 0xff && start[1] === 0xfe) || (start[0] === 0xfe && start[1] === 0xff);
+  const start: number[] = [];
+  for (const part of parts) {
+    if (typeof part === "string" || start.length >= SNIFFED_COUNT) break;
+    start.push(...part.subarray(0, SNIFFED_COUNT - start.length));
+  }
+  return utf16Of(Uint8Array.from(start)) !== null;
 }
 
 const BYTE_ORDER_MARK = [0xef, 0xbb, 0xbf];

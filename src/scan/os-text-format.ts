@@ -5,6 +5,7 @@ import { terseCells } from "./nmcli-terse.js";
 import type { OsTextFormat } from "./os-text-command.js";
 import { parseOsAddress } from "./os-text-address.js";
 import { isWpaCliLine } from "./wpa-cli-text.js";
+import { withoutColours } from "./terminal-colours.js";
 
 /** How the lines of a text vote. */
 export interface OsTextVotes {
@@ -52,9 +53,10 @@ const IW_WITHIN = /^(?:\s|\*|(?:TSF|freq|SSID|signal|last seen|beacon interval|c
 const WPA_CLI_HEADING = "bssid / frequency / signal level / flags / ssid";
 const TERSE_ADDRESS = /(?:^|:)[0-9a-fx]{2}(?:\\:[0-9a-fx]{2}){5}(?::|$)/i;
 const MULTILINE =
-  /^(?:(?:BSSID|CHAN|FREQ|SIGNAL|IN-USE|SSID-HEX):|[^:\s][^:]{0,39}:\s{2,}(?:[0-9a-f]{2}:){5}[0-9a-f]{2}\s*$)/;
+  /^(?:AP\[\d+\]\.)?(?:(?:BSSID|CHAN|FREQ|SIGNAL|IN-USE|SSID-HEX):|[^:\s][^:]{0,39}:\s{2,}(?:[0-9a-f]{2}:){5}[0-9a-f]{2}\s*$)/;
 
-function formatOfLine(text: string): OsTextFormat | null {
+function formatOfLine(written: string): OsTextFormat | null {
+  const text = withoutColours(written);
   if (text.trim() === WPA_CLI_HEADING || isWpaCliLine(text)) return "linux-wpa-cli";
   if (TERSE_ADDRESS.test(text)) return "linux-nmcli-terse";
   if (MULTILINE.test(text)) return "linux-nmcli-multiline";
@@ -83,7 +85,7 @@ function isTableLine(text: string): boolean {
  */
 function looksTerse(lines: readonly string[]): boolean {
   if (lines.filter((text) => /[,;\t]/.test(text)).length * 2 > lines.length) return false;
-  const rows = lines.map(terseCells).filter((cells) => cells.length >= 3);
+  const rows = lines.map((text) => terseCells(withoutColours(text))).filter((cells) => cells.length >= 3);
   if (rows.length === 0 || rows.length * 2 < lines.length) return false;
   const alike = rows.filter((cells) => cells.length === rows.at(-1)!.length && isTerseRow(cells));
   return alike.length * 5 >= rows.length * 4;

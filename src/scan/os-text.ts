@@ -12,6 +12,7 @@ import { OsTextSink } from "./os-text-sink.js";
 import type { ScanTally } from "./scan-tally.js";
 import { textLines } from "./text-lines.js";
 import type { TextLine } from "./text-lines.js";
+import { withoutColours } from "./terminal-colours.js";
 import { WPA_CLI_SIGNAL, WpaCliReader } from "./wpa-cli-text.js";
 
 /** Reads the lines of one format, one by one. */
@@ -48,11 +49,12 @@ export async function readOsText(
   const [rule, Opened] = READERS[format];
   const sink = new OsTextSink(fill, tally, rule);
   const reader = new Opened(sink);
+  const isColourful = rule === NMCLI_SIGNAL;
   for await (const lines of textLines(pieces))
     for (const line of lines)
       if (line.isTooLong) sink.stop(line.line);
       else if (line.text.length > LONGEST_LINE_COUNT) sink.reject(TOO_LONG, line.line);
-      else reader.read(line);
+      else reader.read(isColourful ? { ...line, text: withoutColours(line.text) } : line);
   reader.finish();
   sink.finish();
 }

@@ -3,7 +3,7 @@ import { detectFormat } from "./detect-format.js";
 import { fillFrom } from "./fill.js";
 import type { Fill } from "./fill.js";
 import { readIwScanText } from "./iw-scan-text.js";
-import { describeText, sayNoUsableRow } from "./no-usable-row.js";
+import { describeText, isNoText, sayNoUsableRow } from "./no-usable-row.js";
 import { readOsText } from "./os-text.js";
 import { formatNames, sayStrays } from "./os-text-words.js";
 import { openScan } from "./open-scan.js";
@@ -19,7 +19,7 @@ import { sweepSettingFrom } from "./sweep-setting.js";
  * Reads one scan file, whatever it is by its content: a power sweep, a scan CSV with any delimiter, or the text that
  * `iw`, `nmcli`, `wpa_cli` or `netsh` prints. What can't be used is returned as issues, never thrown; a file with
  * no usable row has one of code `no-usable-row`. Memory is bounded by the readings kept.
- * @param input text, or bytes in UTF-8 (or UTF-16 with a byte order mark), whole or in chunks
+ * @param input text, or bytes in UTF-8 or UTF-16, whole or in chunks
  * @param options the file's name, and what stands in for blank cells
  * @throws {ArgumentError} when the input is neither text nor bytes, or an option can't be what it should be
  * @throws whatever the input's own iterator throws
@@ -62,6 +62,8 @@ async function readPieces(
   fill: Fill,
   tally: ScanTally,
 ): Promise<{ readonly format: ScanImport["format"]; readonly found: string }> {
+  if (isNoText(head) || (!isWhole && head.trim() === ""))
+    return { format: "unknown", found: describeText(head) };
   const detected = detectFormat(head, isWhole, fill.columns);
   if (detected.format === "scan-csv")
     return { format: "scan-csv", found: await readScanCsv(pieces, detected.delimiter, fill, tally) };

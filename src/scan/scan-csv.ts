@@ -4,6 +4,7 @@ import type { Delimiter } from "./delimiter.js";
 import type { Fault } from "./fault.js";
 import type { Fill } from "./fill.js";
 import { headerName, holdsData, isHeaderRow } from "./header-row.js";
+import { describeHeaders } from "./no-usable-row.js";
 import { openTable } from "./open-table.js";
 import { RefusedTable } from "./refused-table.js";
 import { isBlankText } from "./scan-csv-cell.js";
@@ -125,7 +126,7 @@ class ScanCsvReader {
     const { reader, rows } = openTable(split, this.context);
     if (reader instanceof RefusedTable) {
       this.refused.push(reader);
-      this.found = `the headers ${(split.header ?? sample[0]!).cells.join(", ")}`;
+      this.found = describeHeaders((split.header ?? sample[0]!).cells);
     }
     this.table = reader;
     for (const row of rows) reader.read(row, ++this.recordCount);
@@ -154,7 +155,7 @@ class ScanCsvReader {
   private stopAtWidth({ cells, line }: CsvRecord): void {
     const expected = `at most ${MOST_COLUMNS_COUNT} columns`;
     this.stop({ code: "limit", value: String(cells.length), expected }, line);
-    this.found = `the headers ${cells.join(", ")}`;
+    this.found = describeHeaders(cells);
   }
 
   private stop(fault: Fault, line: number): void {

@@ -1,4 +1,4 @@
-import { quantile } from "d3-array";
+import { max, quantile } from "d3-array";
 import { SLACK } from "../units/index.js";
 import type { Heard } from "./survey-source.js";
 
@@ -37,7 +37,7 @@ export function airtimeOf(
   assumed: AssumedAirtime = ASSUMED_AIRTIME,
 ): Airtime {
   const reporting = heard.filter(({ airtimeRatio }) => airtimeRatio !== null);
-  const fullest = Math.max(...reporting.map(({ crowdRank }) => crowdRank));
+  const fullest = max(reporting, ({ crowdRank }) => crowdRank);
   const reported = reporting
     .filter(({ crowdRank }) => crowdRank === fullest)
     .map(({ airtimeRatio }) => airtimeRatio!);

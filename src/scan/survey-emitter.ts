@@ -1,4 +1,4 @@
-import { ascending, descending, group, quantile } from "d3-array";
+import { ascending, descending, extent, group, least, quantile } from "d3-array";
 import { airtimeOf } from "./survey-airtime.js";
 import type { AssumedAirtime } from "./survey-airtime.js";
 import { louder } from "./survey-source.js";
@@ -26,7 +26,7 @@ export function surveyEmitter(radio: readonly AnnouncedSource[], context: Survey
   const heard = heardTogether(radio);
   const places = placeLevels(heard, context.levelQuantile);
   const loudest = places.reduce((best, place) => (place.levelDbm > best.levelDbm ? place : best));
-  const { centreMhz, centreAssumed, widthMhz, standard } = [...readings].sort(byAuthority)[0]!;
+  const { centreMhz, centreAssumed, widthMhz, standard } = least(readings, byAuthority)!;
   const bssids = radio
     .map(({ bssid }) => bssid)
     .filter((bssid) => bssid !== null)
@@ -34,9 +34,9 @@ export function surveyEmitter(radio: readonly AnnouncedSource[], context: Survey
   const key = bssids[0] ?? radio[0]!.key;
   const { channel } = radio[0]!;
   const moved = bssids.some((bssid) => context.moved.has(bssid));
-  const times = readings.map(({ timeMs }) => timeMs).filter((timeMs) => timeMs !== null);
-  const at = (timeMs: number): string | null =>
-    Number.isFinite(timeMs) ? new Date(timeMs).toISOString() : null;
+  const [firstMs, lastMs] = extent(readings, ({ timeMs }) => timeMs);
+  const at = (timeMs: number | undefined): string | null =>
+    timeMs === undefined ? null : new Date(timeMs).toISOString();
   return {
     emitter: bssids.length === 0 || context.moved.has(key) ? `${key}@${channel}` : key,
     bssids,
@@ -52,8 +52,8 @@ export function surveyEmitter(radio: readonly AnnouncedSource[], context: Survey
     places,
     ...airtimeOf(heard, loudest.levelDbm, context.fullestRank, context.assumedAirtime),
     moved,
-    firstSeen: at(times.reduce((a, b) => Math.min(a, b), Infinity)),
-    lastSeen: at(times.reduce((a, b) => Math.max(a, b), -Infinity)),
+    firstSeen: at(firstMs),
+    lastSeen: at(lastMs),
   };
 }
 

@@ -36,38 +36,55 @@ export interface FiledReading {
  */
 export function announcedSources(filed: readonly FiledReading[]): AnnouncedSource[] {
   const sources: AnnouncedSource[] = [];
+  const instants = new Instants();
   const byKey = group(filed, ({ reading }) =>
     reading.bssid === null ? `name ${reading.ssid}` : reading.bssid,
   );
   for (const rows of byKey.values()) {
-    const instantOf = instants(rows);
+    const untimed = untimedInstants(rows, instants);
     for (const [channel, own] of group(rows, ({ reading }) => reading.channel)) {
       const { bssid, ssid } = own[0]!.reading;
+      const heard = new Map<string, Heard>();
+      for (const row of own) addHeard(heard, untimed.get(row) ?? instants.of(row), row.reading);
       sources.push({
         bssid,
         key: bssid ?? ssid,
         channel,
         readings: own.map(({ reading }) => reading),
-        heard: heardAt(own, instantOf),
+        heard,
       });
     }
   }
   return sources;
 }
 
-/** The instant of each row of one address. */
-function instants(rows: readonly FiledReading[]): Map<FiledReading, string> {
-  const instantOf = new Map<FiledReading, string>();
-  const untimed: FiledReading[] = [];
-  for (const row of rows) {
-    const { timeMs, place } = row.reading;
-    if (timeMs === null) untimed.push(row);
-    else instantOf.set(row, JSON.stringify([row.fileIndex, place, timeMs]));
+/** Names of instants: one string each, however many rows fall into it. */
+class Instants {
+  private readonly byFile = new Map<number, Map<string, Map<number | string, string>>>();
+
+  /** @param stamp the row's time, unless it has none: then what stands in for it, as text */
+  of({ fileIndex, reading }: FiledReading, stamp: number | string = reading.timeMs!): string {
+    const byPlace = known(this.byFile, fileIndex, () => new Map<string, Map<number | string, string>>());
+    const byStamp = known(byPlace, reading.place, () => new Map<number | string, string>());
+    return known(byStamp, stamp, () => `${fileIndex} ${stamp} ${reading.place}`);
   }
-  const byPlace = group(untimed, ({ fileIndex, reading }) => JSON.stringify([fileIndex, reading.place]));
-  for (const [place, placed] of byPlace) {
+}
+
+function known<K, V>(map: Map<K, V>, key: K, make: () => V): V {
+  const before = map.get(key);
+  if (before !== undefined) return before;
+  const made = make();
+  map.set(key, made);
+  return made;
+}
+
+/** The instant of each row of one address that has no time. */
+function untimedInstants(rows: readonly FiledReading[], instants: Instants): Map<FiledReading, string> {
+  const instantOf = new Map<FiledReading, string>();
+  const untimed = rows.filter(({ reading }) => reading.timeMs === null);
+  for (const placed of group(untimed, ({ fileIndex, reading }) => `${fileIndex} ${reading.place}`).values()) {
     const strongestFirst = [...placed].sort((a, b) => byStrength(a.reading, b.reading));
-    for (const [index, row] of strongestFirst.entries()) instantOf.set(row, `${place} ${index}`);
+    for (const [index, row] of strongestFirst.entries()) instantOf.set(row, instants.of(row, `#${index}`));
   }
   return instantOf;
 }
@@ -82,19 +99,11 @@ function byStrength(a: Reading, b: Reading): number {
   );
 }
 
-function heardAt(
-  rows: readonly FiledReading[],
-  instantOf: ReadonlyMap<FiledReading, string>,
-): Map<string, Heard> {
-  const heard = new Map<string, Heard>();
-  for (const row of rows) {
-    const instant = instantOf.get(row)!;
-    const { place, crowd, signalDbm, airtimeRatio } = row.reading;
-    const next = { place, crowdRank: crowdRank(crowd), signalDbm, airtimeRatio };
-    const before = heard.get(instant);
-    heard.set(instant, before === undefined ? next : louder(before, next));
-  }
-  return heard;
+function addHeard(heard: Map<string, Heard>, instant: string, reading: Reading): void {
+  const { place, crowd, signalDbm, airtimeRatio } = reading;
+  const next = { place, crowdRank: crowdRank(crowd), signalDbm, airtimeRatio };
+  const before = heard.get(instant);
+  heard.set(instant, before === undefined ? next : louder(before, next));
 }
 
 /** Two readings of one instant as one: the highest level, the greatest airtime, the fullest crowd. */

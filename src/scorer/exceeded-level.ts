@@ -26,7 +26,9 @@ export function exceededLevelDbm(distribution: InterferenceDistribution, busySha
   requireRatio("busyShareRatio", busyShareRatio);
   const restMw = toMw(distribution.restDbm);
   if (busyShareRatio === 0) {
-    const loudest = distribution.groups.map((group) => Math.max(0, ...group.map(contributorMw)));
+    const loudest = distribution.groups.map((group) =>
+      group.reduce((highest, contributor) => Math.max(highest, contributorMw(contributor)), 0),
+    );
     return toDbm(loudest.reduce((sum, powerMw) => sum + powerMw, restMw));
   }
   const tailRatio = busyShareRatio + SLACK;

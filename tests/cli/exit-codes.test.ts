@@ -270,7 +270,8 @@ describe("--json with input of no use still prints one JSON value", () => {
   );
   test.each([
     ["a missing file", ["channel", "--json", join(folder, "nowhere.csv")], 66],
-    ["a directory", ["survey", "--json", folder], 66],
+    ["a directory", ["channel", "--json", folder], 66],
+    ["an empty folder", ["survey", "--json", join(folder, "sub")], 66],
     ["a missing profile", ["profiles", "--json", "nowhere.yaml"], 66],
   ] as const)("%s", async (_, args, code) => {
     const ended = await inProcess(args);

@@ -59,6 +59,24 @@ describe("files of foreign headers", () => {
     expect(result.readings.every(({ signalAssumed }) => signalAssumed)).toBe(true);
     expect(said(result)).toMatch(/signal: .*quality.*assumed/);
   });
+  test("channels with the side of the secondary one behind a comma", async () => {
+    const result = await read(dialect("table-sided-channels.csv"));
+    expect(result).toMatchObject({ rowCount: 4, rejectedCount: 0, outOfBandCount: 1 });
+    expect(result.readings.map((row) => [row.channel, row.centreMhz, row.widthMhz])).toEqual([
+      [1, 2422, 40],
+      [6, 2437, 20],
+      [11, 2452, 40],
+    ]);
+  });
+  test("the number of a centre's channel is no frequency, a width with its range is a width", async () => {
+    const result = await read(dialect("table-center-channel.csv"));
+    expect(result).toMatchObject({ rowCount: 3, rejectedCount: 0, outOfBandCount: 0 });
+    expect(result.readings.map((row) => [row.channel, row.centreMhz, row.widthMhz])).toEqual([
+      [1, 2422, 40],
+      [6, 2437, 20],
+      [11, 2462, 20],
+    ]);
+  });
   test("levels that lost their minus", async () => {
     const result = await read(dialect("table-sign-lost.csv"));
     expect(heard(result)).toEqual([

@@ -32,6 +32,19 @@ describe("takes", () => {
       expect(await text(input)).toBe("aé☃");
     expect(await text("\ufeff\ufeffx")).toBe("\ufeffx");
   });
+  test("UTF-16 without a mark, by its zero bytes, in chunks of any size", async () => {
+    const content = "ssid,signal_dbm\r\nKörper 寺,-60\r\n".repeat(20);
+    const little = Buffer.from(content, "utf16le");
+    for (const bytes of [little, Buffer.from(little).swap16()])
+      for (const size of [1, 100, 10_000]) {
+        const chunks = Array.from({ length: Math.ceil(bytes.length / size) }, (_, index) =>
+          bytes.subarray(index * size, (index + 1) * size),
+        );
+        expect(await text(chunks)).toBe(content);
+      }
+    expect(await text(bytesOf(`a${"\0".repeat(300)}`))).toHaveLength(301);
+    expect(await text(bytesOf("a\0b\0"))).toBe("a\0b\0");
+  });
   test("bytes that are no UTF-8, as U+FFFD", async () => {
     expect(await text(Uint8Array.of(0x41, 0xff, 0x42, 0xc3))).toBe("A\ufffdB\ufffd");
   });

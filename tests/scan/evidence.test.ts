@@ -84,5 +84,14 @@ describe("gradeEvidence, words", () => {
     expect(gradeEvidence(changed(1, { place: "hall" }), true).next).toMatch(/second place/);
     expect(gradeEvidence(ENOUGH.slice(1), true).next).toMatch(/half an hour/);
     expect(gradeEvidence([], true).next).toMatch(/scan the room/);
+    expect(gradeEvidence(ENOUGH, true).next).toMatch(/hand-over.*first full event/);
+  });
+
+  it("fits the next look after the grade in 80 columns, whatever is wanted", () => {
+    for (const looks of [[], [filed(0, {})], ENOUGH, ENOUGH.slice(1), changed(1, { place: "hall" })])
+      for (const beyondWifi of [false, true]) {
+        const { grade: word, next } = gradeEvidence(looks, beyondWifi);
+        expect(`Trust     ${word}; next look: ${next}`.length).toBeLessThanOrEqual(80);
+      }
   });
 });

@@ -166,3 +166,38 @@ test("multiline: a field a line", async () => {
   expect(await radiosOf(dialect("nmcli-multiline.txt"))).toEqual(withDoubleBlank);
   expect((await read(dialect("nmcli-multiline.txt"))).format).toBe("linux-nmcli-multiline");
 });
+
+test.each([
+  ["keys in another language", "nmcli-multiline-german.txt"],
+  ["as a device's details, each key behind its number", "nmcli-device-show.txt"],
+])("multiline: %s", async (_, name) => {
+  expect(await radiosOf(dialect(name))).toEqual(withDoubleBlank);
+});
+
+describe("colours", () => {
+  test("are no part of the cells", async () => {
+    expect(await radiosOf(dialect("nmcli-table-colours.txt"))).toEqual(withDoubleBlank);
+  });
+  test("of a whole line", async () => {
+    const text = new TextDecoder().decode(dialect("nmcli-table.txt"));
+    const coloured = text.replace(/^[ *].*(?=\n)/gm, "\u001b[32m$&\u001b[0m");
+    expect(coloured).not.toBe(text);
+    expect(await radiosOf(coloured)).toEqual(withDoubleBlank);
+  });
+  test("of a name alone are the name's own", async () => {
+    const text = new TextDecoder().decode(dialect("nmcli-terse.txt"));
+    const { readings } = await read(text.replace("Lantern Guest", "\u001b[31mLantern\u001b[0m"));
+    expect(readings[0]!.ssid).toBe("\u001b[31mLantern\u001b[0m");
+  });
+});
+
+test("the command as it was typed, its fields between commas, is no table's header", async () => {
+  const rows =
+    "yes:Oak:02\\:1A\\:00\\:00\\:00\\:01:2412 MHz:70\nno:Elm:02\\:1A\\:00\\:00\\:00\\:02:2462 MHz:40\n";
+  const result = await read(`$ nmcli -t -f active,ssid,bssid,freq,signal dev wifi\n${rows}`);
+  expect(result).toMatchObject({ format: "linux-nmcli-terse", rowCount: 2, rejectedCount: 0 });
+  expect(result.readings.map(({ ssid, channel }) => [ssid, channel])).toEqual([
+    ["Oak", 1],
+    ["Elm", 11],
+  ]);
+});

@@ -43,9 +43,11 @@ async function bundleCommand(project) {
     entryPoints: ["src/cli/index.ts"],
     outfile: "dist/cli/index.js",
     bundle: true,
-    // Loaded from node_modules, and only where they are needed: `import()` of them stays as it is.
-    external: ["chalk", "yaml"],
-    format: "esm",
+    // yaml is large and seldom asked for: required from node_modules when a profile file is read. A script that
+    // comes from a code cache can't `import()`, so what is imported on demand inside the bundle is required too.
+    external: ["yaml"],
+    supported: { "dynamic-import": false },
+    format: "cjs",
     platform: "node",
     target: "node20.19",
     minify: true,
@@ -53,10 +55,9 @@ async function bundleCommand(project) {
     metafile: true,
     define: { STILLBAND_VERSION: JSON.stringify(version) },
     plugins: [withoutChildProcess],
-    // Bundled CommonJS asks for Node's own modules by `require`, which ES modules lack.
-    banner: {
-      js: 'import{createRequire as createBundleRequire}from"node:module";const require=createBundleRequire(import.meta.url);',
-    },
+    // One function expression: bin/stillband.js runs it as a script, which may have a code cache.
+    banner: { js: "(function(exports,require,module){" },
+    footer: { js: "})" },
   });
   return metafile;
 }
@@ -82,6 +83,18 @@ export async function buildProject(project) {
   if (!existsSync(join(project, "src/cli/index.ts"))) throw new Error("src/cli/index.ts is missing");
   const [metafile] = await Promise.all([bundleCommand(project), compileLibrary(project)]);
   await writeNotices(project, metafile);
+  await writeCodeCache(project);
+}
+
+/** In a process of its own, so that the cache is of a start and nothing else. */
+function writeCodeCache(project) {
+  if (!existsSync(join(project, "fixtures/scans"))) return Promise.resolve();
+  const words = [join(import.meta.dirname, "code-cache.js"), project];
+  return new Promise((done, fail) => {
+    const child = spawn(process.execPath, words, { stdio: "inherit" });
+    child.on("error", fail);
+    child.on("exit", (code) => (code === 0 ? done() : fail(new Error("no code cache could be made"))));
+  });
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1]).href)

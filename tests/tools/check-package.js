@@ -9,12 +9,13 @@ import { buildProject } from "./build.js";
 
 const PROJECT = join(import.meta.dirname, "../..");
 const MAY_SHIP =
-  /^(?:dist\/.+\.(?:js|d\.ts|json)|dist\/cli\/NOTICES\.txt|bin\/stillband\.js|README\.md|LICENSE|package\.json)$/;
+  /^(?:dist\/.+\.(?:js|d\.ts|json)|dist\/cli\/NOTICES\.txt|bin\/(?:stillband\.js|package\.json)|README\.md|LICENSE|package\.json)$/;
 const MUST_SHIP = [
   "README.md",
   "LICENSE",
   "package.json",
   "bin/stillband.js",
+  "bin/package.json",
   "dist/index.js",
   "dist/index.d.ts",
   "dist/cli/index.js",
