@@ -11,6 +11,7 @@ import { bullets, section } from "./section.js";
 import { spectrogramLines } from "./spectrogram-lines.js";
 import { surveyAssumptions } from "./survey-assumptions.js";
 import { evidenceLines, onAirWords, rowsLine, sourcesLine, sweepLines } from "./survey-lines.js";
+import { sourceDetails } from "./source-details.js";
 import type { CrowdSummary, SourceHit, SurveyReport } from "./survey-report.js";
 import { columnsOf, tableLines, wrapped } from "./text-layout.js";
 
@@ -39,6 +40,10 @@ function surveyParts(report: SurveyReport, style: TextStyle): Part[] {
           crowdChangeLines(change, style),
         ],
     [`Sources, hardest on a ${profileName} receiver first`, sourceTable(report, style)],
+    [
+      "Strongest sources: airtime reported, heard when (UTC); dBm by place (readings)",
+      sourceDetails(strongestFirst(report), style),
+    ],
     ["Evidence", bullets(evidence, style)],
     ["Assumed", bullets(surveyAssumptions(report), style)],
   ];
@@ -100,10 +105,7 @@ function minute(iso: string): string {
 function sourceTable({ survey, hits }: SurveyReport, style: TextStyle): string[] {
   if (survey.emitters.length === 0) return [];
   const hitOf = new Map(hits.map((hit) => [hit.emitter, hit]));
-  const sources = [...survey.emitters].sort(
-    (a, b) => strength(hitOf.get(b.emitter)) - strength(hitOf.get(a.emitter)),
-  );
-  const rows = sources.map((source) => {
+  const rows = strongestFirst({ survey, hits }).map((source) => {
     const hit = hitOf.get(source.emitter);
     return [
       hit === undefined || hit.channel === null ? "none" : String(hit.channel),
@@ -123,6 +125,12 @@ function sourceTable({ survey, hits }: SurveyReport, style: TextStyle): string[]
     style.columnCount,
   );
   return lines.filter((line) => columnsOf(line) > 0);
+}
+
+/** The sources, hardest on our receiver first. */
+function strongestFirst({ survey, hits }: Pick<SurveyReport, "survey" | "hits">): SurveyEmitter[] {
+  const hitOf = new Map(hits.map((hit) => [hit.emitter, hit]));
+  return [...survey.emitters].sort((a, b) => strength(hitOf.get(b.emitter)) - strength(hitOf.get(a.emitter)));
 }
 
 function strength(hit: SourceHit | undefined): number {

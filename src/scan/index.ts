@@ -11,7 +11,7 @@ export { sweepReceiverOf } from "./sweep-receiver.js";
 export type { SweepSummary, SweptChannel } from "./survey-sweeps.js";
 export { SCAN_CSV_COLUMNS } from "./scan-csv-columns.js";
 export { toEmitters } from "./survey-to-emitters.js";
-export type { Evidence, PlaceLevel, Survey, SurveyEmitter } from "./survey.js";
+export type { Evidence, PlaceLevel, ReportedAirtime, Survey, SurveyEmitter } from "./survey.js";
 export { wifiShape } from "./wifi-shape.js";
 export { writeScanCsv } from "./write-scan-csv.js";
 export { surveyChange } from "./survey-change.js";

@@ -1,6 +1,7 @@
 import { max, quantile } from "d3-array";
 import { SLACK } from "../units/index.js";
 import type { Heard } from "./survey-source.js";
+import type { ReportedAirtime } from "./survey.js";
 
 /** Airtime assumed for a source that reports none, by the fullest crowd scanned. */
 export interface AssumedAirtime {
@@ -23,6 +24,13 @@ export const ASSUMED_AIRTIME: AssumedAirtime = {
 export interface Airtime {
   readonly airtimeRatio: number;
   readonly airtimeAssumed: boolean;
+}
+
+/** What a source reported itself, the 0.9 quantile over the instants of each crowd. */
+export function reportedAirtime(heard: readonly Heard[]): ReportedAirtime {
+  const ofCrowd = (rank: number): number | null =>
+    quantile(heard, 0.9, ({ crowdRank, airtimeRatio }) => (crowdRank === rank ? airtimeRatio : null)) ?? null;
+  return { emptyRatio: ofCrowd(0), partRatio: ofCrowd(1), fullRatio: ofCrowd(2) };
 }
 
 /**

@@ -1,5 +1,5 @@
-import { ascending, descending, extent, group, least, quantile } from "d3-array";
-import { airtimeOf } from "./survey-airtime.js";
+import { ascending, descending, extent, group, least, max, min, quantile } from "d3-array";
+import { airtimeOf, reportedAirtime } from "./survey-airtime.js";
 import type { AssumedAirtime } from "./survey-airtime.js";
 import { louder } from "./survey-source.js";
 import type { AnnouncedSource, Heard } from "./survey-source.js";
@@ -51,6 +51,7 @@ export function surveyEmitter(radio: readonly AnnouncedSource[], context: Survey
     levelAssumed: readings.some(({ signalAssumed }) => signalAssumed),
     places,
     ...airtimeOf(heard, loudest.levelDbm, context.fullestRank, context.assumedAirtime),
+    reportedAirtime: reportedAirtime(heard),
     moved,
     firstSeen: at(firstMs),
     lastSeen: at(lastMs),
@@ -73,6 +74,8 @@ function placeLevels(heard: readonly Heard[], levelQuantile: number): PlaceLevel
       place,
       levelDbm: quantile(there, levelQuantile, ({ signalDbm }) => signalDbm)!,
       readingCount: there.length,
+      lowestDbm: min(there, ({ signalDbm }) => signalDbm)!,
+      highestDbm: max(there, ({ signalDbm }) => signalDbm)!,
     }))
     .sort((a, b) => ascending(a.place, b.place));
 }

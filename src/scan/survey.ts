@@ -25,11 +25,20 @@ export interface SurveyEmitter {
   readonly places: readonly PlaceLevel[];
   readonly airtimeRatio: number;
   readonly airtimeAssumed: boolean;
+  /** What it reported itself, by crowd (a blank crowd counts as part): the 0.9 quantile; null where it reported none. */
+  readonly reportedAirtime: ReportedAirtime;
   /** Its address was heard on other channels too: it moved, or it has several radios. */
   readonly moved: boolean;
   /** ISO 8601, UTC; null where no reading has a time. */
   readonly firstSeen: string | null;
   readonly lastSeen: string | null;
+}
+
+/** Airtime that a source reported itself, 0..1, by crowd. */
+export interface ReportedAirtime {
+  readonly emptyRatio: number | null;
+  readonly partRatio: number | null;
+  readonly fullRatio: number | null;
 }
 
 /** A source's level at one place: the level quantile over its instants there. */
@@ -38,6 +47,9 @@ export interface PlaceLevel {
   readonly levelDbm: number;
   /** Instants at which it was heard there. */
   readonly readingCount: number;
+  /** The spread of its levels there. */
+  readonly lowestDbm: number;
+  readonly highestDbm: number;
 }
 
 /** How far the scans can be trusted, why, and the one next look that would help most. */

@@ -20,7 +20,9 @@ describe("surveyEmitter, level", () => {
   it("is the 0.9 quantile in dBm at a place, linear between neighbours, by hand", () => {
     const radio = radioOf([-64, -70, -60].map((signalDbm, index) => ({ signalDbm, timeMs: minute(index) })));
     expect(radio.levelDbm).toBeCloseTo(-60.8, 12);
-    expect(radio.places).toEqual([{ place: "hall", levelDbm: radio.levelDbm, readingCount: 3 }]);
+    expect(radio.places).toEqual([
+      { place: "hall", levelDbm: radio.levelDbm, readingCount: 3, lowestDbm: -70, highestDbm: -60 },
+    ]);
   });
 
   it("is the highest over the places, and names the place", () => {
@@ -115,5 +117,20 @@ describe("surveyEmitter, identity", () => {
   it("says where a level came as a percentage", () => {
     expect(radioOf([{}, { signalAssumed: true }]).levelAssumed).toBe(true);
     expect(radioOf([{}]).levelAssumed).toBe(false);
+  });
+});
+
+describe("surveyEmitter, reported airtime by crowd", () => {
+  // Full: of 0.4 and 0.6 the 0.9 quantile is 0.4 + 0.9·0.2 = 0.58. Blank counts as part.
+  it("is the 0.9 quantile of each crowd, null where none was reported, by hand", () => {
+    const radio = radioOf([
+      { timeMs: minute(0), crowd: "full", airtimeRatio: 0.4 },
+      { timeMs: minute(1), crowd: "full", airtimeRatio: 0.6 },
+      { timeMs: minute(2), crowd: null, airtimeRatio: 0.2 },
+      { timeMs: minute(3), crowd: "empty", airtimeRatio: null },
+    ]);
+    expect(radio.reportedAirtime.fullRatio).toBeCloseTo(0.58, 12);
+    expect(radio.reportedAirtime.partRatio).toBe(0.2);
+    expect(radio.reportedAirtime.emptyRatio).toBeNull();
   });
 });
