@@ -1,9 +1,9 @@
+import { barMark } from "./bar-mark.js";
 import type { BandProfile } from "../scorer/index.js";
 import type { ChannelPlan } from "../venue/index.js";
 import type { TextStyle } from "./pen.js";
 import { fixed } from "./number-format.js";
 
-const BLOCKS = [" ", "▁", "▂", "▃", "▄", "▅", "▆", "▇", "█"];
 const LABEL = 6;
 const DB_PER_ROW = 5;
 const MOST_ROWS = 12;
@@ -41,9 +41,8 @@ function ceilingAboveNoiseDb({ ranking, link, setting }: ChannelPlan): number | 
 }
 
 function cell(levelDb: number, row: number, dbPerRow: number, limit: boolean): string {
-  const eighths = Math.round(((levelDb - row * dbPerRow) / dbPerRow) * 8);
-  if (eighths <= 0) return limit ? "·" : " ";
-  return BLOCKS[Math.min(8, eighths)]!;
+  const mark = barMark((levelDb - row * dbPerRow) / dbPerRow);
+  return mark === " " && limit ? "·" : mark;
 }
 
 function scaleLine({ startMhz, stepMhz, aboveNoiseDb }: BandProfile): string {

@@ -1,10 +1,10 @@
+import { barMark } from "./bar-mark.js";
 import type { BusyCell } from "./busy-cells.js";
 import { stretchesWhere } from "./busy-cells.js";
 import { axisLabel, axisLines, COLUMN_MHZ } from "./busy-axis.js";
 import { fixed } from "./number-format.js";
 import type { TextStyle } from "./pen.js";
 
-const BLOCKS = [" ", "▁", "▂", "▃", "▄", "▅", "▆", "▇", "█"];
 const MOST_STRETCHES = 3;
 
 /** Flat bars of busy time, a column for two MHz (the busier counts), 25 % a row; `?` where nothing was scanned. */
@@ -15,7 +15,7 @@ export function busyPicture(cells: readonly BusyCell[], style: TextStyle): strin
   const rows = [0.75, 0.5, 0.25, 0].map((low) => {
     const bar = columns.map((ratio) => {
       if (ratio === null) return low === 0 ? "?" : " ";
-      return BLOCKS[Math.max(0, Math.min(8, Math.round(((ratio - low) / 0.25) * 8)))]!;
+      return barMark((ratio - low) / 0.25);
     });
     const label = axisLabel(`${fixed((low + 0.25) * 100, 0)}%`);
     return `${style.pen.faint(label)}${bar.join("")}`.trimEnd();

@@ -13,11 +13,6 @@ export function dB(valueDb: number | null): string {
   return `${fixed(valueDb, 1)} dB`;
 }
 
-/** @example dBm(-61.24); // => "-61.2 dBm" */
-export function dBm(levelDbm: number | null): string {
-  return `${fixed(levelDbm, 1)} dBm`;
-}
-
 /** A reach in both units, the reader's first, never rounded up. @example reachLengths(31.9, "m"); // => "31 m (104 ft)" */
 export function reachLengths(lengthM: number, unit: LengthUnit): string {
   return inBoth(Math.floor(lengthM + 1e-9), Math.floor(mToFeet(lengthM) + 1e-9), unit);

@@ -1,6 +1,5 @@
 import type { Crowd } from "./reading.js";
-
-const CROWDS: readonly Crowd[] = ["empty", "part", "full"];
+import { CROWDS } from "./survey-crowd.js";
 
 /**
  * @returns one of the three words, capitals or not; null for anything else
