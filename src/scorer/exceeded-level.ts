@@ -9,6 +9,8 @@ import { greatestSumAtOrBelow, shareOfSumAtOrBelow } from "./two-lists.js";
 
 /** A list of sums longer than this is merged upwards. */
 const LONGEST_LIST = 2048;
+/** So few states in all are never merged, however they fall into the two lists. */
+const EXACT_STATES = 262_144;
 /** How far one merger may move a total, as a share of it (0.0022 dB); 50 of them stay below 0.11 dB. */
 const MERGE_RATIO = 2e-4;
 
@@ -17,7 +19,7 @@ const MERGE_RATIO = 2e-4;
  * attainable level x with P(total > x) ≤ q, compared with a slack of 1e-9; q = 0 is the loudest emitter of
  * every group.
  * @param busyShareRatio q, 0..1
- * @returns dBm; exact while the states fit two lists of 2048 sums, beyond that never below the exact level
+ * @returns dBm; exact up to 262,144 states and while they fit two lists of 2048 sums, beyond that never below the exact level
  * and, with up to 50 groups, within 0.09 dB of it
  * @throws {ArgumentError} when q is not in 0..1
  * @example exceededLevelDbm(interferenceDistribution(-104, []), 0.01); // => -104
@@ -52,7 +54,7 @@ function twoLists(groups: readonly Sums[], restMw: number, tailRatio: number): T
   let merged = false;
   for (const group of groups.slice(taken)) {
     weak = addIndependent(weak, group);
-    if (weak.valueMw.length <= LONGEST_LIST) continue;
+    if (weak.valueMw.length <= LONGEST_LIST || stateCount <= EXACT_STATES) continue;
     weak = mergedUpwards(weak, stepMw, MERGE_RATIO);
     merged = true;
   }
