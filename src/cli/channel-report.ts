@@ -1,39 +1,50 @@
-import { fadeLawWords, pathModelWords } from "../propagation/index.js";
+import { antennaWords, fadeLawWords, pathModelWords } from "../propagation/index.js";
 import type { ChannelReport } from "../report/index.js";
 import { toEmitters } from "../scan/index.js";
 import type { Survey } from "../scan/index.js";
 import { bandProfile } from "../scorer/index.js";
-import { planChannel } from "../venue/index.js";
+import type { OverlapCache } from "../scorer/index.js";
+import { planChannel, planWifi } from "../venue/index.js";
 import type { PlanChannelOptions } from "../venue/index.js";
 import type { LoadedRadio } from "./load-profile.js";
+import { buildingIdsOf } from "./wifi-options.js";
 
 /** Columns of 1.25 MHz: four to a 5 MHz raster step, a column's middle on each raster frequency, 80 with the scale. */
 const PICTURE = { startMhz: 2400.125, stepMhz: 1.25, stepCount: 67 } as const;
 
-/** Everything that the reports of `channel` and `link` tell. */
+/**
+ * Everything that the reports of `channel` and `link` tell.
+ * @param wifi what is known of access points; not given: the report leaves Wi-Fi's side out
+ */
 export function channelReport(
   survey: Survey,
   radio: LoadedRadio,
   setting: Omit<PlanChannelOptions, "emitters" | "profile">,
+  wifi?: { readonly apPowerDbm?: number },
 ): ChannelReport {
-  const emitters = toEmitters(survey);
-  const { profile, bandMhz, regionWords, breachDb, issues } = radio;
-  const plan = planChannel({
-    ...setting,
-    emitters,
+  const { profile, bandMhz, regionWords, breachDb, regulation, issues } = radio;
+  const scene = {
+    emitters: toEmitters(survey),
     sweeps: survey.sweepLevels,
-    profile,
-    ...(bandMhz && { bandMhz }),
-  });
-  const { busyShareRatio, pathModel, fadeLaw } = plan.setting;
+    overlapCache: new Map() as OverlapCache,
+    buildingIds: buildingIdsOf(survey),
+  };
+  const plan = planChannel({ ...setting, ...scene, profile, ...(bandMhz && { bandMhz }) });
+  const { busyShareRatio, pathModel, fadeLaw, site } = plan.setting;
   return {
     plan,
     survey,
-    band: bandProfile({ emitters, sweeps: survey.sweepLevels, profile, busyShareRatio, ...PICTURE }),
+    band: bandProfile({ ...scene, profile, busyShareRatio, ...PICTURE }),
+    wifi: wifi === undefined ? null : planWifi(plan, scene, wifi.apPowerDbm),
     pathWords: pathModelWords(pathModel),
+    antennaWords: {
+      tx: site.txAntenna === null ? null : antennaWords(site.txAntenna),
+      rx: site.rxAntenna === null ? null : antennaWords(site.rxAntenna),
+    },
     fadeWords: fadeLawWords(fadeLaw),
     regionWords,
     breachDb,
+    regulation,
     issues,
   };
 }

@@ -3,19 +3,26 @@ import { CliError, EXIT } from "./exit.js";
 import { inputExists, inputText } from "./input.js";
 import type { Io } from "./io.js";
 import { printable } from "../issues/index.js";
-import { isFigure } from "./radio-figures.js";
-import { readYaml } from "./read-yaml.js";
+import { withEditsMarked } from "./edited-figures.js";
+import { readYamlText } from "./read-yaml.js";
+import type { YamlText } from "./read-yaml.js";
 import { badOption } from "./words.js";
 
 /**
- * Plain data of a user's profile file: a mapping of figures, or what `profiles NAME --json` printed.
+ * Plain data of a user's profile file: a mapping of figures, or what `profiles NAME --json` printed; and the
+ * line of each key, for messages.
  * @throws {CliError} exit 66 where there is no such file, exit 65 where it can't be one profile
  */
-export async function profileFile(name: string, io: Io): Promise<unknown> {
+export async function profileFile(name: string, io: Io): Promise<YamlText> {
   if (name.trim() === "") throw badOption("--profile", "a built-in profile or a file", name, "raster-13");
   if (name !== "-" && !(await inputExists(name))) throw noProfile(name);
-  const data = unwrapped(await readYaml(await inputText(name, io), name), name);
-  return isMapping(data) ? withEditsMarked(data) : data;
+  const text = await readYamlText(await inputText(name, io), name);
+  const data = unwrapped(text.data, name);
+  const wrapping = data === text.data ? "" : "profiles[0].";
+  return {
+    data: isMapping(data) ? withEditsMarked(data) : data,
+    lineOf: (path) => text.lineOf(wrapping + path),
+  };
 }
 
 /** Plain data from YAML or JSON: a mapping? */
@@ -48,24 +55,4 @@ function unwrapped(data: unknown, source: string): unknown {
     "stillband profiles raster-13 --json > mine.json",
     [{ code: "unreadable", severity: "error", source, value, expected, action: "stopped" }],
   );
-}
-
-/**
- * A figure whose value was changed in what `--json` printed, its status and source left standing, is the
- * user's own: they told of the old value.
- */
-function withEditsMarked(data: Readonly<Record<string, unknown>>): Record<string, unknown> {
-  return Object.fromEntries(
-    Object.entries(data).map(([key, part]) => [key, isEdited(key, part) ? { value: part.value } : part]),
-  );
-}
-
-function isEdited(key: string, part: unknown): part is { readonly value: unknown } {
-  if (!isFigure(part) || part.status === "yours") return false;
-  const printed = builtInProfiles
-    .map((profile) => profile[key as keyof typeof profile] as unknown)
-    .filter(isFigure)
-    .filter(({ status, source }) => status === part.status && source === part.source);
-  const value = JSON.stringify(part.value);
-  return printed.length > 0 && printed.every((figure) => JSON.stringify(figure.value) !== value);
 }

@@ -29,6 +29,8 @@ const SCANS: readonly Option[] = [
 
 const SURVEY: readonly Option[] = [
   ["--ignore <source...>", "a name or address of the crew's own, left out"],
+  ["--building-wifi <source...>", "a name or address of the building's own (else: -75 dBm or more)"],
+  ["--neighbour-wifi <source...>", "a name or address that isn't the building's"],
   ["--level-quantile <q>", "of a source's readings at a place (default 0.9)"],
   ["--assume-airtime <e,p,f>", "where none is reported: empty,part,full (0.1,0.25,0.5)"],
   ["--rbw-khz <width>", "resolution bandwidth of power sweeps (default a bin's width)"],
@@ -44,11 +46,34 @@ const RADIO: readonly Option[] = [
 const LINK: readonly Option[] = [
   ["--distance <length>", "the reference receiver (default 20m)"],
   ["--distances <list>", "rows of the link table, as 5,10,20m"],
-  ["--path-model <model>", "free-space, indoor:N, log-distance:EXP:DB (default indoor:22)"],
+  [
+    "--path-model <model>",
+    "free-space, indoor:N, indoor-abg:PLACE:SIGHT, log-distance:EXP:DB[:SIGMA] or a file (default indoor:22)",
+  ],
   ["--fade <law>", "rician:K, rayleigh, lognormal:S, rayleigh-lognormal:S (rician:6)"],
   ["--reliability <share>", "share of receiver positions to hold (default 0.99)"],
+  ["--receivers <count>", "how many receivers the job has: the chance that all hold"],
+  ["--reliability-all <share>", "chance that all hold; sets --reliability, needs --receivers"],
   ["--busy-share <share>", "share of time that may be worse (default 0.01)"],
   ["--burst-ms <ms>", "length of a Wi-Fi burst (default 2)"],
+  ["--event-minutes <minutes>", "length of the event whose look is told (default 90)"],
+];
+
+const SITE: readonly Option[] = [
+  [
+    "--tx-antenna <word>",
+    "isotropic, dipole, collinear:DBI, panel:DBI:AZ:EL; then ,hanging ,sideways ,tilt=DEG ,azimuth=DEG",
+  ],
+  ["--rx-antenna <word>", "the same at the receiver; azimuth 0 looks at the other end"],
+  ["--tx-height <length>", "above the floor; distances then run along the floor"],
+  ["--rx-height <length>", "above the floor; both heights or neither"],
+  ["--wall <word...>", "in the path: concrete:200mm, layers with +, or 6dB; @45 off square"],
+  ["--floors <count>", "floors between the ends, by ITU-R P.1238 (default 0)"],
+  ["--building <word>", "residential, office or commercial (default commercial)"],
+];
+
+const WIFI: readonly Option[] = [
+  ["--ap-power-dbm <dbm>", "an access point's power at its connector (default 18, assumed)"],
 ];
 
 type Option = readonly [flags: string, meaning: string];
@@ -80,7 +105,7 @@ export const COMMANDS: readonly Definition[] = [
     name: "channel",
     operands: "<scan...>",
     summary: "the radio channel to use, why, and how far the link goes",
-    options: [...SCANS, ...SURVEY, ...RADIO, ...LINK],
+    options: [...SCANS, ...SURVEY, ...RADIO, ...LINK, ...SITE, ...WIFI],
     examples: [
       "stillband channel empty.csv full.csv",
       "sudo iw dev wlan0 scan | stillband channel --place hall --crowd full -",
@@ -98,8 +123,13 @@ export const COMMANDS: readonly Definition[] = [
       ...SURVEY,
       ...RADIO,
       ...LINK,
+      ...SITE,
     ],
-    examples: ["stillband link", "stillband link --channel 13 full.csv --distances 10,20,30m"],
+    examples: [
+      "stillband link",
+      "stillband link --channel 13 full.csv --distances 10,20,30m",
+      "stillband link --tx-antenna dipole --tx-height 3m --rx-height 8m --wall 6dB",
+    ],
     run: runLink,
   },
   {
@@ -113,13 +143,16 @@ export const COMMANDS: readonly Definition[] = [
   {
     name: "profiles",
     operands: "[name-or-file]",
-    summary: "the radio profiles; of one, or a file, every figure",
-    options: [],
+    summary: "the radio profiles; of one, or a file, every figure; a region's rule",
+    options: [
+      ["--template", "the profile as YAML to fill in with your radio's figures"],
+      ["--region <code>", "the rule of US, CA, EU, GB, AU, NZ, JP or world, and the profile by it"],
+    ],
     examples: [
       "stillband profiles",
       "stillband profiles raster-13",
-      "stillband profiles raster-13 --json > mine.json",
-      "stillband profiles mine.json",
+      "stillband profiles raster-13 --template -o my-radio.yaml",
+      "stillband profiles my-radio.yaml --region EU",
     ],
     run: runProfiles,
   },

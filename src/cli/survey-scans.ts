@@ -12,6 +12,8 @@ import type { NumberSpec } from "./words.js";
 /** The options that shape a survey. */
 export interface SurveyOptions extends CommonOptions {
   readonly ignore?: readonly string[];
+  readonly buildingWifi?: readonly string[];
+  readonly neighbourWifi?: readonly string[];
   readonly levelQuantile?: string;
   readonly assumeAirtime?: string;
   readonly rbwKhz?: string;
@@ -62,9 +64,16 @@ export function readingOptions(options: SurveyOptions, profile: RadioProfile): R
 }
 
 /** What the options say of how to survey. */
-export function surveyOptions({ ignore, levelQuantile, assumeAirtime }: SurveyOptions): BuildSurveyOptions {
+export function surveyOptions(options: SurveyOptions): BuildSurveyOptions {
+  const { ignore, buildingWifi, neighbourWifi, levelQuantile, assumeAirtime } = options;
   return {
-    ...(ignore !== undefined && { ignore: ignore.map(sourceWord) }),
+    ...(ignore !== undefined && { ignore: ignore.map(sourceWord("--ignore", "crew tablet")) }),
+    ...(buildingWifi !== undefined && {
+      building: buildingWifi.map(sourceWord("--building-wifi", "Hall Guest")),
+    }),
+    ...(neighbourWifi !== undefined && {
+      neighbour: neighbourWifi.map(sourceWord("--neighbour-wifi", "upstairs")),
+    }),
     ...(levelQuantile !== undefined && {
       levelQuantile: numberWord("--level-quantile", levelQuantile, QUANTILE),
     }),
@@ -72,8 +81,8 @@ export function surveyOptions({ ignore, levelQuantile, assumeAirtime }: SurveyOp
   };
 }
 
-function sourceWord(text: string): string {
-  return filledWord("--ignore", text, "a network's name or an address", '"crew tablet"');
+function sourceWord(flag: string, example: string): (text: string) => string {
+  return (text) => filledWord(flag, text, "a network's name or an address", `"${example}"`);
 }
 
 /** `0.1,0.25,0.5`: empty, part, full. */

@@ -1,6 +1,6 @@
 import { printable } from "../issues/index.js";
 import { feetToM } from "../units/index.js";
-import type { FadeLaw, PathModel } from "../propagation/index.js";
+import type { FadeLaw } from "../propagation/index.js";
 import type { LengthUnit } from "../report/index.js";
 import { CliError, EXIT } from "./exit.js";
 
@@ -57,26 +57,6 @@ function inM(value: number, unit: string): number {
 /** Lengths separated by commas. */
 export function lengthsWord(flag: string, text: string, unit: LengthUnit): number[] {
   return text.split(",").map((word) => lengthWord(flag, word, unit));
-}
-
-/** `free-space`, `indoor`, `indoor:N` or `log-distance:EXPONENT:LOSS_AT_1M`. */
-export function pathModelWord(flag: string, text: string): PathModel {
-  const [kind, ...figures] = text.split(":");
-  const numbers = figures.map(plainNumber);
-  const [first = NaN, second = NaN] = numbers;
-  if (kind === "free-space" && numbers.length === 0) return { kind };
-  if (kind === "indoor" && numbers.length === 0)
-    return { kind, distancePowerCoefficient: 22, floorLossDb: 0 };
-  if (kind === "indoor" && numbers.length === 1 && first >= 10 && first <= 60)
-    return { kind, distancePowerCoefficient: first, floorLossDb: 0 };
-  if (kind === "log-distance" && numbers.length === 2 && first >= 1 && first <= 6 && second > 0)
-    return { kind, exponent: first, referenceLossDb: second };
-  throw badOption(
-    flag,
-    "free-space, indoor, indoor:N (10 to 60) or log-distance:EXPONENT:LOSS_AT_1M",
-    text,
-    "log-distance:2.2:40.2",
-  );
 }
 
 /** `rayleigh`, `rician:K`, `lognormal:SIGMA` or `rayleigh-lognormal:SIGMA`, in dB. */

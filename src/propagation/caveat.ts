@@ -4,7 +4,7 @@
  * - `below-reference-distance`: closer than the model's reference distance (1 m)
  * - `beyond-fitted-distance`: further than 100 m
  * - `below-free-space`: the model gives less loss than free space
- * - `outside-model-range`: a distance or frequency that the model's own row was not fitted over
+ * - `outside-model-range`: a distance or frequency that the model was not fitted over
  */
 export type Caveat =
   | "near-field"

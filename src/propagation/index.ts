@@ -4,6 +4,7 @@ export { moveAside } from "./antenna-move-aside.js";
 export type { MoveAside } from "./antenna-move-aside.js";
 export { antennaTerms, inAntennaNull, NULL_DEPTH_DB } from "./antenna-terms.js";
 export type { AntennaPair, AntennaTerms } from "./antenna-terms.js";
+export { antennaWords } from "./antenna-words.js";
 export type { Vector3 } from "./antenna-vector.js";
 export type {
   Antenna,
@@ -22,6 +23,8 @@ export { fadeAllowanceDb, fadeMarginDb } from "./fade-allowance.js";
 export { fadeLawWords, referenceFadeLaw } from "./fade-law.js";
 export type { FadeLaw, FadeLawName } from "./fade-law.js";
 export { fadeOutageRatio } from "./fade-outage.js";
+export { fadeReference, meanOverMedianDb, referenceOverMedianDb } from "./fade-reference.js";
+export type { FadeReference } from "./fade-reference.js";
 export { freeSpacePathLossDb } from "./free-space-path-loss.js";
 export { indoorAbgPathLossDb } from "./indoor-abg-path-loss.js";
 export type { IndoorAbgPath } from "./indoor-abg-path-loss.js";
@@ -51,8 +54,12 @@ export type {
   LogDistanceModel,
   PathModel,
 } from "./path-model.js";
+export { antennaPairOf, placedLink, placedLinkFrom } from "./placed-link.js";
+export type { LinkEnd, PlacedLink, PlacedLinkQuery } from "./placed-link.js";
 export { indoorPolarisationCapDb, polarisationLossDb } from "./polarisation-loss.js";
 export type { PolarisationPair } from "./polarisation-loss.js";
+export { PATH_MODEL_SCHEMA, readPathModel } from "./read-path-model.js";
+export type { PathModelImport } from "./read-path-model.js";
 export { reachM, findReach } from "./reach.js";
 export type { Reach } from "./reach.js";
 export { receivedDbm } from "./received.js";

@@ -12,6 +12,8 @@ export interface LinkSetting extends Omit<LinkTerms, "pathLossDb"> {
   /** The channel's own centre. */
   readonly frequencyMhz: number;
   readonly pathModel: PathModel;
+  /** Floors that the path model doesn't hold itself, dB, counted with the path loss; 0 if not given. */
+  readonly floorLossDb?: number | undefined;
 }
 
 /** One line of a link table. */
@@ -49,9 +51,9 @@ export function profileTerms(profile: RadioProfile): ProfileTerms {
  * @throws {ArgumentError} as `pathLoss` and `linkBudget`
  */
 export function linkRow(setting: LinkSetting, distanceM: number): LinkRow {
-  const { frequencyMhz, pathModel, ...terms } = setting;
+  const { frequencyMhz, pathModel, floorLossDb = 0, ...terms } = setting;
   const path = pathLoss(pathModel, { distanceM, frequencyMhz });
-  const budget = linkBudget({ ...terms, pathLossDb: path.lossDb });
+  const budget = linkBudget({ ...terms, pathLossDb: path.lossDb + floorLossDb });
   return {
     distanceM,
     pathLossDb: budget.pathLossDb,
@@ -79,8 +81,8 @@ export function linkTable(setting: LinkSetting, distancesM: readonly number[]): 
  * @throws {ArgumentError} as {@link linkRow}
  */
 export function linkReach(setting: LinkSetting): Reach {
-  const { frequencyMhz, pathModel, ...terms } = setting;
-  const beforePathDb = linkBudget({ ...terms, pathLossDb: 0 }).workingMarginDb;
+  const { frequencyMhz, pathModel, floorLossDb = 0, ...terms } = setting;
+  const beforePathDb = linkBudget({ ...terms, pathLossDb: floorLossDb }).workingMarginDb;
   // Every path model only grows with distance, so the margin only falls.
   return findReach((distanceM) => beforePathDb - pathLossDb(pathModel, { distanceM, frequencyMhz }), 1);
 }

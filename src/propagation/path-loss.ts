@@ -7,7 +7,7 @@ import { indoorAbgPathLossDb } from "./indoor-abg-path-loss.js";
 import { indoorAbgRow } from "./indoor-abg-table.js";
 import { indoorPathLossDb } from "./indoor-path-loss.js";
 import { logDistancePathLossDb } from "./log-distance-path-loss.js";
-import type { IndoorAbgModel, PathModel } from "./path-model.js";
+import type { PathModel } from "./path-model.js";
 import { pathModelSigmaDb, pathModelWords } from "./path-model.js";
 
 /** Where and at what frequency a loss is asked for. */
@@ -92,15 +92,20 @@ function caveatsOf(model: PathModel, point: PathPoint, aboveFreeSpaceDb: number)
   if (distanceM < referenceM) caveats.push("below-reference-distance");
   if (distanceM > FITTED_UP_TO_M) caveats.push("beyond-fitted-distance");
   if (aboveFreeSpaceDb < -SLACK) caveats.push("below-free-space");
-  if (model.kind === "indoor-abg" && isOutsideRow(model, point)) caveats.push("outside-model-range");
+  if (isOutsideFit(model, point)) caveats.push("outside-model-range");
   return caveats;
 }
 
-function isOutsideRow(model: IndoorAbgModel, { distanceM, frequencyMhz }: PathPoint): boolean {
+function isOutsideFit(model: PathModel, { distanceM, frequencyMhz }: PathPoint): boolean {
+  if (model.kind === "log-distance")
+    return model.distanceRangeM !== undefined && !isWithin(distanceM, model.distanceRangeM);
+  if (model.kind !== "indoor-abg") return false;
   const { distanceRangeM, frequencyRangeMhz } = indoorAbgRow(model.place, model.sight);
-  const isWithin = (value: number, [least, most]: readonly [number, number]): boolean =>
-    value >= least - SLACK && value <= most + SLACK;
   return !isWithin(distanceM, distanceRangeM) || !isWithin(frequencyMhz, frequencyRangeMhz);
+}
+
+function isWithin(value: number, [least, most]: readonly [number, number]): boolean {
+  return value >= least - SLACK && value <= most + SLACK;
 }
 
 // ns-3's propagation documentation: the far-field form holds beyond about three wavelengths.

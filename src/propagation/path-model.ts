@@ -31,6 +31,8 @@ export interface LogDistanceModel {
   readonly referenceDistanceM?: number | undefined;
   /** Standard deviation of the shadowing about the model, dB, ≥ 0, where it is known; not in the loss. */
   readonly sigmaDb?: number | undefined;
+  /** [shortest, longest] m that the figures were fitted over, where it is known. */
+  readonly distanceRangeM?: readonly [number, number] | undefined;
 }
 
 /** How loss grows with distance. */
@@ -65,7 +67,8 @@ export function pathModelWords(model: PathModel): string {
     }
     case "log-distance": {
       const sigma = model.sigmaDb === undefined ? "" : `, sigma ${model.sigmaDb} dB`;
-      return `log-distance, exponent ${model.exponent}, ${model.referenceLossDb} dB at ${model.referenceDistanceM ?? 1} m${sigma}`;
+      const fitted = model.distanceRangeM === undefined ? "" : `, fitted ${model.distanceRangeM.join("–")} m`;
+      return `log-distance, exponent ${model.exponent}, ${model.referenceLossDb} dB at ${model.referenceDistanceM ?? 1} m${sigma}${fitted}`;
     }
   }
 }

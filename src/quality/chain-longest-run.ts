@@ -22,7 +22,13 @@ export function chainLongestRunProbability(chain: FrameChain, frameCount: number
   if (runLength > frameCount) return 0;
   const allLost = power(chain.lost, runLength);
   // Up to n = 2k no two runs fit, and the chance of one is the expected number of them.
-  if (frameCount <= 2 * runLength) return Math.min(1, expectedRunsInChain(chain, frameCount, runLength));
+  const expectedRuns = expectedRunsInChain(chain, frameCount, runLength);
+  if (frameCount <= 2 * runLength) return Math.min(1, expectedRuns);
+  // After one run U′ ≤ n·q more are expected, q the chance in the worse state that one begins: F lies between
+  // U·(1 − n·q) and U.
+  const [clearRun, clearRunOn, harmfulRun, harmfulRunOn] = product(chain.kept, allLost);
+  const worstChance = Math.max(clearRun + clearRunOn, harmfulRun + harmfulRunOn);
+  if (frameCount * worstChance < LEAST_CHANCE) return expectedRuns;
   return firstPassage(chain, allLost, frameCount, runLength);
 }
 
@@ -35,6 +41,9 @@ export function expectedRunsInChain(chain: FrameChain, frameCount: number, runLe
   const laterRuns = total(moved(moved(chain.start, chain.kept), allLost));
   return total(moved(chain.start, allLost)) + (frameCount - runLength) * laterRuns;
 }
+
+/** Below it a second run in the event is left out. */
+const LEAST_CHANCE = 1e-11;
 
 function firstPassage(chain: FrameChain, allLost: MatrixTwo, frameCount: number, runLength: number): number {
   const [cc, ch, hc, hh] = sum(chain.lost, chain.kept);
@@ -56,7 +65,9 @@ function firstPassage(chain: FrameChain, allLost: MatrixTwo, frameCount: number,
     probability += clearRun + harmfulRun;
     clearRing[place] = clear;
     harmfulRing[place] = harmful;
-    place = place === runLength ? 0 : place + 1;
+    if (place++ !== runLength) continue;
+    place = 0;
+    if (clear + harmful < Number.EPSILON / 4) break;
   }
   return Math.min(1, probability);
 }

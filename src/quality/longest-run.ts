@@ -49,7 +49,9 @@ function firstPassage(trials: number, runLength: number, runProbability: number,
     lostDigits = next - sum - term;
     sum = next;
     ring[place] = sum;
-    place = place === runLength ? 0 : place + 1;
+    if (place++ !== runLength) continue;
+    place = 0;
+    if (1 - sum < Number.EPSILON) return 1;
   }
   return Math.min(1, sum);
 }

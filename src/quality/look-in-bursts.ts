@@ -39,7 +39,7 @@ export interface BurstLookTerms extends TransmissionTerms {
  */
 export function lookInBursts(terms: BurstLookTerms): Look {
   const { receivedDbm, sensitivityDbm, frameRateHz, eventMinutes } = terms;
-  requireFinite("receivedDbm", receivedDbm);
+  if (receivedDbm !== -Infinity) requireFinite("receivedDbm", receivedDbm); // −Infinity: nothing arrives
   requireFinite("sensitivityDbm", sensitivityDbm);
   const channelChain = frameChain(twoStateChannel(terms), terms);
   const chain = receivedDbm < sensitivityDbm - SLACK ? ALWAYS_LOST : channelChain;

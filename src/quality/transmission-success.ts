@@ -20,7 +20,8 @@ export interface TransmissionTerms {
  * harmful on-shares a. A burst lasts `burstMs`, the idle gaps are exponential with mean burst·(1 − a)/a, and a
  * transmission that starts in clear air is lost when a harmful burst begins before it ends.
  * @returns 0..1; 0 where some a is 1 or the level is below the sensitivity
- * @throws {ArgumentError} when a share is not in 0..1, a time not > 0, or a level not finite
+ * @throws {ArgumentError} when a share is not in 0..1, a time not > 0, or a level not finite (the
+ * received one may be −Infinity: nothing arrives)
  * @source renewal process with exponential gaps; the burst length and the independence of groups are assumed
  * @validity harmful emitters of different groups act independently; a long transmission among short bursts
  * @example transmissionSuccessRatio({ clearAirRatio: 1, harmfulRatios: [], packetMs: 4.5, burstMs: 2, receivedDbm: -60, sensitivityDbm: -90 }); // => 1
@@ -30,7 +31,7 @@ export function transmissionSuccessRatio(terms: TransmissionTerms): number {
   requireRatio("clearAirRatio", clearAirRatio);
   requirePositive("packetMs", packetMs);
   requirePositive("burstMs", burstMs);
-  requireFinite("receivedDbm", receivedDbm);
+  if (receivedDbm !== -Infinity) requireFinite("receivedDbm", receivedDbm);
   requireFinite("sensitivityDbm", sensitivityDbm);
   for (const ratio of harmfulRatios) requireRatio("harmfulRatios", ratio);
   if (receivedDbm < sensitivityDbm - SLACK) return 0;

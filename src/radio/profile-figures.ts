@@ -31,7 +31,7 @@ export const figureReaders: {
   frameRateHz: numberFrom([0.1, 1000], "frames a second"),
   universesPerTransmitterCount: wholeFrom([1, 1000], "universes"),
   receiversFollow: wordOf(["yes", "no", "unknown"]),
-  relinkS: orNull(numberFrom([0, 86_400], "a time in s, or null")),
+  relinkS: orNull(numberFrom([0, 86_400], "null, or a time in s")),
 };
 
 /** In the order in which a profile prints them. */

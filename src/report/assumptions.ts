@@ -2,33 +2,41 @@ import type { Survey } from "../scan/index.js";
 import { toDbm } from "../units/index.js";
 import type { ChannelReport } from "./channel-report.js";
 import type { RadioProfile } from "../radio/index.js";
-import { chosenLengths, dB, exactPercent, fixed } from "./number-format.js";
+import { dB, exactPercent, fixed } from "./number-format.js";
 import type { LengthUnit } from "./pen.js";
 import { isFigure } from "./profile-text.js";
+import { antennaLine, fadingLine, referenceLine } from "./site-lines.js";
 
 /**
  * What was assumed to get the figures, one statement a line; the first ones matter most.
  * @param scanned false: no scan was read, so nothing is said of sources
  */
 export function assumptionLines(report: ChannelReport, unit: LengthUnit, scanned = true): string[] {
-  const { plan, survey, pathWords, fadeWords, regionWords, issues } = report;
-  const { setting, link } = plan;
+  const { plan, survey, regionWords, issues } = report;
+  const { setting } = plan;
   const { profile } = setting;
   return [
     radioLine(profile),
-    `Power ${dBmText(profile.txPowerDbm.value)} + antenna ${profile.txGainDbi.value} dBi - feeder ${dB(profile.txFeederLossDb.value)}; ` +
-      `receiver antenna ${profile.rxGainDbi.value} dBi in ${profile.enclosure.value} (-${dB(profile.enclosureLossDb.value)}); ` +
+    `Power ${dBmText(profile.txPowerDbm.value)} + antenna ${gainText(profile.txGainDbi.value)} - feeder ${dB(profile.txFeederLossDb.value)}; ` +
+      `receiver antenna ${gainText(profile.rxGainDbi.value)} in ${profile.enclosure.value} (-${dB(profile.enclosureLossDb.value)}); ` +
       `needs C/I ${dB(profile.requiredCiDb.value)}, sensitivity ${dBmText(profile.sensitivityDbm.value)}, noise ${dBmText(noiseDbm(report))}.`,
     ...issues.filter(({ action }) => action === "stated").map((issue) => sentence(issue.expected)),
-    `Reference receiver at ${chosenLengths(setting.distanceM, unit)}; path ${pathWords}; no walls, no crowd in the path (0 dB each).`,
-    `Fading ${fadeWords}: ${dB(link.fadeAllowanceDb)} for ${exactPercent(setting.reliability)} of positions, each receiver for itself; shadowing of the path model is not in it. Hidden antenna: Rayleigh, ${dB(link.noSightFadeAllowanceDb)}.`,
+    referenceLine(report, unit),
+    antennaLine(report),
+    fadingLine(report),
+    ...(plan.job === null ? [] : [RECEIVERS_APART]),
     ...(scanned ? [interferenceLine(report), airtimeLine(survey)] : []),
     `Frame loss: packet ${profile.packetMs.value} ms, ${profile.frameRateHz.value} frames a second, ${profile.transmissionsPerFrameCount.value} sent a frame; Wi-Fi bursts ${setting.burstMs} ms (assumed). A lost frame shows only while the look is changing.`,
     `${profile.universesPerTransmitterCount.value === 1 ? "One universe" : `${profile.universesPerTransmitterCount.value} universes`} a transmitter; a second transmitter is a second system on its own channel.`,
-    regionWords ?? "Band edges 2400–2483.5 MHz; transmit power was not judged (--region).",
+    regionWords === null
+      ? "Band edges 2400–2483.5 MHz; transmit power was not judged (--region)."
+      : "Power and band edges: see Regulation.",
     "Radio channel numbers are the profile's own; Wi-Fi rules for 12 and 13 do not apply to them.",
   ];
 }
+
+const RECEIVERS_APART =
+  "All receivers together: each fades for itself; a wall or a crowd that shadows several at once makes fewer jobs with holes, but more holes in them.";
 
 /** Which radio, and which of its figures are the user's. */
 export function radioLine(profile: RadioProfile): string {
@@ -52,6 +60,11 @@ function interferenceLine({ plan }: ChannelReport): string {
 function airtimeLine({ emitters, emitterCount }: Survey): string {
   const assumedCount = emitters.filter(({ airtimeAssumed }) => airtimeAssumed).length;
   return `Airtime assumed for ${assumedCount} of ${emitterCount} sources, reported by the rest. "on" is a source's share of its group's turns: sources of one Wi-Fi channel take turns; those that cannot hear each other may overlap in truth.`;
+}
+
+/** A peak gain that a pattern gives has more places than anyone reads. */
+function gainText(gainDbi: number): string {
+  return `${Number(gainDbi.toFixed(2))} dBi`;
 }
 
 function dBmText(levelDbm: number): string {

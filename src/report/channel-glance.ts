@@ -3,10 +3,12 @@ import { printable } from "../issues/index.js";
 import type { Survey } from "../scan/index.js";
 import type { ChannelPlan } from "../venue/index.js";
 import type { ChannelReport } from "./channel-report.js";
+import { audienceWords, whenWords } from "./audience-words.js";
 import { glanceLine, linkWords, reachWords } from "./link-lines.js";
-import { exactPercent, fixed, sharePercent } from "./number-format.js";
+import { fixed, sharePercent } from "./number-format.js";
 import type { LengthUnit } from "./pen.js";
 import { columnsOf } from "./text-layout.js";
+import { wifiStep } from "./wifi-step.js";
 
 /** Columns that a line of the opening block leaves for its words. */
 const ROOM = 70;
@@ -21,7 +23,7 @@ export function channelGlance(report: ChannelReport, unit: LengthUnit): string[]
     ["Use", useWords(plan)],
     ["Link", linkWords(plan, unit)],
     ["Reach", reachWords(plan, unit)],
-    ["Audience", audienceWords(plan, survey)],
+    ["Audience", audienceWords(plan, whenWords(survey))],
     ...(holds(plan) ? planningLines(report) : rescueLines(report)),
     ["Trust", `${survey.evidence.grade}; next look: ${survey.evidence.next}`],
   ];
@@ -84,7 +86,7 @@ function planningLines(report: ChannelReport): Line[] {
   const best = plan.ranking.find(({ channel }) => channel === plan.recommended.channel);
   const steps = [
     ...breachSteps(report),
-    ...(best === undefined ? [] : [`have Wi-Fi kept off ${best.centreMhz} MHz`]),
+    ...(best === undefined ? [] : [wifiStep(report) ?? `have Wi-Fi kept off ${best.centreMhz} MHz`]),
     ...(plan.setting.profile.generic ? ["enter your radio's figures"] : []),
     ...(survey.fullestCrowd === "full" ? [] : ["scan it full"]),
   ];
@@ -101,7 +103,7 @@ function rescueLines(report: ChannelReport): Line[] {
   const steps = [
     ...breachSteps(report),
     ask,
-    "antenna nearer",
+    plan.link.reference?.receivedDbm === -Infinity ? "turn the antenna" : "antenna nearer",
     ...(plan.hopSet === null ? ["try a hopping profile"] : []),
     "do not sell this job as wireless",
   ];
@@ -112,8 +114,13 @@ function rescueLines(report: ChannelReport): Line[] {
   ];
 }
 
-function breachSteps({ breachDb }: ChannelReport): string[] {
-  return breachDb > 0 ? [`turn the power down ${Math.ceil(breachDb)} dB`] : [];
+function breachSteps({ breachDb, regulation }: ChannelReport): string[] {
+  const codes = regulation?.breaches.map(({ code }) => code) ?? [];
+  return [
+    ...(breachDb > 0 ? [`turn the power down ${Math.ceil(breachDb)} dB`] : []),
+    ...(codes.includes("hop-count") ? ["hop over more frequencies"] : []),
+    ...(codes.includes("dwell") ? ["send shorter packets"] : []),
+  ];
 }
 
 /** As many steps as one line holds; at least one. */
@@ -169,19 +176,4 @@ function movingWords({ setting }: ChannelPlan): string {
     case "unknown":
       return "the fallback may need a lift visit: not known if receivers follow";
   }
-}
-
-function audienceWords({ frames, setting }: ChannelPlan, { fullestCrowd }: Survey): string {
-  if (frames === null) return "nothing would work";
-  const when = fullestCrowd === "full" ? "full house" : "as scanned";
-  const share = exactPercent(setting.reliability);
-  const { typical, edge } = frames;
-  if (edge.lostPerMinute <= 0) return `${when}: no frames lost in ${share} of positions`;
-  const all = Math.round(setting.profile.frameRateHz.value * 60);
-  return `${when}: ${wholeFrames(typical.lostPerMinute)} of ${all} frames a minute lost; edge of ${share}: ${wholeFrames(edge.lostPerMinute)}`;
-}
-
-function wholeFrames(lostPerMinute: number): string {
-  if (lostPerMinute <= 0) return "none";
-  return lostPerMinute < 1 ? "under 1" : String(Math.round(lostPerMinute));
 }

@@ -1,6 +1,10 @@
 import type { ChannelPlan, PlannedChannel } from "../venue/index.js";
+import { framesBlock, hopSetBlock, jobBlock } from "./audience-json.js";
 import type { ChannelReport } from "./channel-report.js";
+import { finite, linkBlock, practiceBlock } from "./link-block.js";
+import { regulationBlock } from "./regulation-json.js";
 import { surveyBlock, sweepBlock } from "./survey-json.js";
+import { wifiBlocks } from "./wifi-json.js";
 
 /** `stillband channel --json`: numbers are not rounded, null comes with a reason. */
 export function channelJson(report: ChannelReport): object {
@@ -12,12 +16,19 @@ export function channelJson(report: ChannelReport): object {
     sweep: sweepBlock(survey),
     profile: profileBlock(plan),
     receiver: receiverBlock(report),
-    ranking: plan.ranking.map(rankingEntry),
+    regulation: regulationBlock(report.regulation),
+    ranking: plan.ranking.map((score) => ({
+      ...rankingEntry(score),
+      ...finite({ ifWifiMovesDb: report.wifi?.moves.ifWifiMovesDb.get(score.channel) ?? null }),
+    })),
     recommended: plan.recommended,
     backup: plan.backup,
-    hopSet: plan.hopSet,
+    hopSet: hopSetBlock(plan),
     link: linkBlock(plan),
-    frames: plan.frames,
+    practice: practiceBlock(plan.practice),
+    frames: framesBlock(plan),
+    ...jobBlock(plan),
+    ...wifiBlocks(report),
   };
 }
 
@@ -29,9 +40,12 @@ export function profileBlock({ setting }: ChannelPlan): object {
 
 /** What the ranking was made for. */
 export function receiverBlock({ plan, pathWords, fadeWords, regionWords }: ChannelReport): object {
-  const { distanceM, reliability, busyShareRatio, burstMs } = plan.setting;
+  const { reliability, busyShareRatio, burstMs } = plan.setting;
+  const { distanceM, site } = plan.setting;
+  const climbM = site.heights === null ? 0 : site.heights.rxHeightM - site.heights.txHeightM;
   return {
-    distanceM,
+    distanceM: Math.hypot(distanceM, climbM),
+    floorDistanceM: site.heights === null ? null : distanceM,
     pathModel: pathWords,
     fadeLaw: fadeWords,
     reliability,
@@ -57,8 +71,8 @@ function rankingEntry(score: PlannedChannel): object {
     rank,
     channel,
     centreMhz,
-    wantedDbm,
-    marginDb,
+    ...finite({ wantedDbm, marginDb }),
+    marginReason: marginDb === -Infinity ? "no wanted signal: in an antenna's null" : null,
     interferenceDbm,
     spokenBy: score.spokenBy,
     clearAirRatio,
@@ -67,32 +81,5 @@ function rankingEntry(score: PlannedChannel): object {
     allowed,
     reason,
     contributors,
-  };
-}
-
-/** The link by distance. */
-export function linkBlock({ link }: ChannelPlan): object {
-  const {
-    channel,
-    frequencyMhz,
-    interferenceDbm,
-    rows,
-    reachM,
-    reachReason,
-    reachNoSightM,
-    reachNoSightReason,
-  } = link;
-  const { fadeAllowanceDb, noSightFadeAllowanceDb } = link;
-  return {
-    channel,
-    frequencyMhz,
-    interferenceDbm,
-    fadeAllowanceDb,
-    noSightFadeAllowanceDb,
-    rows,
-    reachM,
-    reachReason,
-    reachNoSightM,
-    reachNoSightReason,
   };
 }

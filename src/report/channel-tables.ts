@@ -1,13 +1,18 @@
 import { printable } from "../issues/index.js";
 import type { Survey, SurveyEmitter } from "../scan/index.js";
 import type { Contributor } from "../scorer/index.js";
-import type { ChannelPlan, PlannedChannel } from "../venue/index.js";
+import type { ChannelPlan, PlannedChannel, WifiMoves } from "../venue/index.js";
 import { dB, fixed, lossPercent, sharePercent, wholePercent } from "./number-format.js";
 import type { TextStyle } from "./pen.js";
 import { tableLines } from "./text-layout.js";
 
 /** The ranking, best first, each channel with the source that hurts most. A hop set shows its ends only. */
-export function rankingTable(plan: ChannelPlan, survey: Survey, style: TextStyle): string[] {
+export function rankingTable(
+  plan: ChannelPlan,
+  survey: Survey,
+  style: TextStyle,
+  moves: WifiMoves | null = null,
+): string[] {
   const rows = plan.ranking.map((score) => {
     const [first] = score.contributors;
     const more = score.contributors.length > 1 ? ` +${score.contributors.length - 1}` : "";
@@ -16,6 +21,7 @@ export function rankingTable(plan: ChannelPlan, survey: Survey, style: TextStyle
       String(score.rank),
       `${score.channel} (${score.centreMhz} MHz)`,
       dB(score.marginDb),
+      ...(moves === null ? [] : [dB(moves.ifWifiMovesDb.get(score.channel) ?? null)]),
       sharePercent(score.clearAirRatio),
       lossPercent(score.frames.typical.lossRatio),
       score.allowed ? `${source}${more}` : `not allowed: ${score.reason}`,
@@ -24,12 +30,13 @@ export function rankingTable(plan: ChannelPlan, survey: Survey, style: TextStyle
   const shown =
     rows.length <= MOST_RANKS
       ? rows
-      : [...rows.slice(0, MOST_RANKS / 2), gap(rows), ...rows.slice(-MOST_RANKS / 2)];
+      : [...rows.slice(0, MOST_RANKS / 2), gap(rows, moves === null ? 4 : 5), ...rows.slice(-MOST_RANKS / 2)];
   const table = tableLines(
     [
       { head: "#", align: "right" },
       { head: "radio ch", align: "left" },
       { head: "margin", align: "right" },
+      ...(moves === null ? [] : [{ head: "if moved", align: "right" } as const]),
       { head: "clear air", align: "right" },
       { head: "lost*", align: "right" },
       { head: "strongest source in it", align: "left" },
@@ -37,13 +44,14 @@ export function rankingTable(plan: ChannelPlan, survey: Survey, style: TextStyle
     shown,
     style.columnCount,
   );
-  return [...table, "* share of frames lost at the typical position; the edge is under Frames."];
+  return [...table, "* share of frames lost at the typical position; the edge stands further down."];
 }
 
 const MOST_RANKS = 16;
 
-function gap(rows: readonly unknown[]): string[] {
-  return ["", `(${rows.length - MOST_RANKS} more)`, "", "", "", "--json has them all"];
+function gap(rows: readonly unknown[], blankCount: number): string[] {
+  const blanks = Array.from({ length: blankCount - 1 }, () => "");
+  return ["", `(${rows.length - MOST_RANKS} more)`, ...blanks, "--json has them all"];
 }
 
 function sourceWords({ spokenBy }: PlannedChannel, first: Contributor | undefined, survey: Survey): string {
@@ -65,9 +73,9 @@ export function sourceName({ names, emitter }: SurveyEmitter): string {
   return `"${printable(names[0]!, 32)}"${more}`;
 }
 
-/** Whose a source presumably is: loud ones are the building's own. */
-export function presumedOwner({ levelDbm }: SurveyEmitter): string {
-  return levelDbm >= -75 ? "building?" : "neighbour?";
+/** Whose a source is; with a question mark where that is presumed from its level. */
+export function presumedOwner({ owner, ownerMarked }: SurveyEmitter): string {
+  return ownerMarked ? owner : `${owner}?`;
 }
 
 /** The sources behind one channel, strongest first: what they do to us, then who they are. */

@@ -1,19 +1,26 @@
+import type { WifiPlan } from "../venue/index.js";
 import { assumptionLines, RADIO_CAUTIONS } from "./assumptions.js";
 import { bandPicture } from "./band-picture.js";
 import { channelGlance, holds, radioChannelWords } from "./channel-glance.js";
 import type { ChannelReport } from "./channel-report.js";
 import { rankingTable, sourcesTable } from "./channel-tables.js";
-import { frameLines } from "./frame-lines.js";
 import { chosenLengths, exactPercent } from "./number-format.js";
 import type { TextStyle } from "./pen.js";
 import { linkLines } from "./link-lines.js";
+import { lookLines } from "./look-lines.js";
 import { hopSetLines } from "./hop-set-lines.js";
+import { PRACTICE_TITLE, practiceLines } from "./practice-lines.js";
+import { regulationSection } from "./regulation-lines.js";
 import { bullets, section } from "./section.js";
+import { wifiMovesLines } from "./wifi-moves-lines.js";
+import { wifiNeighbourLines } from "./wifi-neighbour-lines.js";
+import { wifiRequestLines } from "./wifi-request-lines.js";
+import { warningSection } from "./warning-lines.js";
 import { evidenceLines, rowsLine, sourcesLine, sweepLines } from "./survey-lines.js";
 
 /** The main job's answer for a terminal: what to do first, then why, then what it rests on. */
 export function channelText(report: ChannelReport, style: TextStyle): string {
-  const { plan, survey, band } = report;
+  const { plan, survey, band, wifi } = report;
   const { setting } = plan;
   const share = exactPercent(setting.busyShareRatio);
   const where = chosenLengths(setting.distanceM, style.units);
@@ -23,11 +30,22 @@ export function channelText(report: ChannelReport, style: TextStyle): string {
       ...bandPicture(band, plan, style),
       ...(plan.link.channel === null ? [] : [`Above the dotted line the signal at ${where} is spoilt.`]),
     ]),
-    section(`Radio channels, best first, at ${where}`, style, rankingTable(plan, survey, style)),
-    ...(plan.hopSet === null ? [] : [section("Hop set", style, bullets(hopSetLines(plan.hopSet), style))]),
+    section(
+      `Radio channels, best first, at ${where}`,
+      style,
+      rankingTable(plan, survey, style, wifi?.moves ?? null),
+    ),
+    ...(plan.hopSet === null ? [] : [section("Hop set", style, hopSetLines(plan, style))]),
     ...sourceSections(report, style),
+    ...(wifi === null
+      ? []
+      : [section("If Wi-Fi moves", style, bullets(wifiMovesLines(report, wifi), style))]),
+    ...warningSection(report, style),
     section(linkTitle(report), style, linkLines(plan, style)),
-    section(`Frames at ${where}`, style, frameLines(plan, style)),
+    ...brokenPractice(report, style),
+    section(`What the audience sees at ${where}`, style, lookLines(plan, style)),
+    ...regulationSection(report.regulation, style),
+    ...(wifi === null ? [] : wifiSections(report, wifi, style)),
     section("Assumed", style, bullets(assumptionLines(report, style.units), style)),
     section(
       "Evidence",
@@ -40,6 +58,19 @@ export function channelText(report: ChannelReport, style: TextStyle): string {
     section("Cautions", style, bullets(RADIO_CAUTIONS, style)),
   ];
   return `${parts.map((lines) => lines.join("\n")).join("\n\n")}\n`;
+}
+
+function wifiSections(report: ChannelReport, wifi: WifiPlan, style: TextStyle): string[][] {
+  return [
+    section("Request to the network staff", style, wifiRequestLines(report, wifi, style)),
+    section("What we do to Wi-Fi", style, wifiNeighbourLines(wifi, style)),
+  ];
+}
+
+/** Only what is known to be broken; `link` walks through all of it. */
+function brokenPractice({ plan }: ChannelReport, style: TextStyle): string[][] {
+  const broken = plan.practice.filter(({ state }) => state === "broken");
+  return broken.length === 0 ? [] : [section(PRACTICE_TITLE, style, practiceLines(broken, style))];
 }
 
 function sourceSections({ plan, survey }: ChannelReport, style: TextStyle): string[][] {

@@ -1,15 +1,19 @@
 import { mToFeet } from "../units/index.js";
 import type { ChannelPlan } from "../venue/index.js";
-import { chosenLengths, exactPercent, fixed, reachLengths } from "./number-format.js";
+import { audienceWords } from "./audience-words.js";
+import { jobLine, shareWords } from "./job-lines.js";
+import { caveatLines, caveatMarks } from "./link-caveats.js";
+import { chosenLengths, fixed, reachLengths } from "./number-format.js";
 import type { LengthUnit, TextStyle } from "./pen.js";
-import { clipped, tableLines } from "./text-layout.js";
+import { clipped, columnsOf, tableLines, wrapped } from "./text-layout.js";
 
 /** A link in four lines: on what, with how much to spare, how far, what would be seen. */
-export function linkGlance(plan: ChannelPlan, where: string, unit: LengthUnit): string[] {
+export function linkGlance(plan: ChannelPlan, where: string, when: string, unit: LengthUnit): string[] {
   return [
     glanceLine("On", where),
     glanceLine("Link", linkWords(plan, unit)),
     glanceLine("Reach", reachWords(plan, unit)),
+    glanceLine("Audience", audienceWords(plan, when)),
   ];
 }
 
@@ -22,66 +26,80 @@ export function glanceLine(label: string, words: string): string {
 export function linkWords({ link, setting }: ChannelPlan, unit: LengthUnit): string {
   if (link.reference === null) return `none: ${link.reachReason}`;
   const { workingMarginDb, verdict, limit, caveats } = link.reference;
+  const along = setting.site.heights === null ? "" : " of floor";
+  if (workingMarginDb === -Infinity)
+    return `FAILS at ${chosenLengths(setting.distanceM, unit)}${along}: no signal in an antenna's null`;
   const spare =
     verdict === "fails"
       ? `${Math.ceil(-workingMarginDb)} dB short`
       : `${Math.floor(workingMarginDb + 1e-9)} dB to spare`;
   const cause = limit === "range" ? "its own range" : "interference";
   const far = caveats.includes("beyond-fitted-distance") ? " (outside the model)" : "";
-  return `${verdict.toUpperCase()} at ${chosenLengths(setting.distanceM, unit)}${far}: ${spare}; ${cause} limits it`;
+  const at = `${verdict.toUpperCase()} at ${chosenLengths(setting.distanceM, unit)}`;
+  const words = `${far}: ${spare}; ${cause} limits it`;
+  // Where the line has no room, the table beneath says what the distance runs along.
+  return columnsOf(at + along + words) <= GLANCE_ROOM ? at + along + words : at + words;
 }
 
 /** How far it works, with the antenna in sight and hidden. */
-export function reachWords({ link, setting }: ChannelPlan, unit: LengthUnit): string {
+export function reachWords(plan: ChannelPlan, unit: LengthUnit): string {
+  const { link } = plan;
   if (link.reference === null) return "none";
-  const share = `${exactPercent(setting.reliability)} of positions`;
-  const hidden = reachText(link.reachNoSightM, unit);
-  const inSight = reachText(link.reachM, unit);
-  if (inSight === hidden) return `${inSight}, antenna hidden too`;
-  const far = link.reachM === null || link.reachM > 100;
-  return far ? `${inSight}; antenna hidden ${hidden}` : `${inSight}; antenna hidden ${hidden}; at ${share}`;
+  const hidden = reachText(link.reachNoSightM, unit, link.reachNoSightFloorM);
+  const inSight = reachText(link.reachM, unit, link.reachFloorM);
+  const same = inSight === hidden;
+  const reach = same ? `${inSight}, antenna hidden too` : `${inSight}; antenna hidden ${hidden}`;
+  const far = same || link.reachM === null || link.reachM > 100;
+  const shares = shareWords(plan, far).map((words) => `${reach}; ${words}`);
+  return shares.find((words) => columnsOf(words) <= GLANCE_ROOM) ?? reach;
 }
 
-function reachText(reachM: number | null, unit: LengthUnit): string {
+/** Columns that a line of the opening block leaves for its words. */
+const GLANCE_ROOM = 70;
+
+function reachText(reachM: number | null, unit: LengthUnit, floorM: number | null): string {
   if (reachM === null || reachM > 100) return "beyond 100 m: outside the model";
-  return reachM === 0 ? "nowhere" : reachLengths(reachM, unit);
+  if (reachM === 0) return "nowhere";
+  return floorM === null ? reachLengths(reachM, unit) : `${reachLengths(floorM, unit)} of floor`;
 }
 
 /** The link budget by distance, its reaches, and how to read it. */
-export function linkLines({ link }: ChannelPlan, style: TextStyle): string[] {
+export function linkLines(plan: ChannelPlan, style: TextStyle): string[] {
+  const { link } = plan;
   if (link.reference === null) return [`No link: ${link.reachReason}.`];
-  const caveats = new Set(link.rows.flatMap((row) => row.caveats));
   return [
-    ...linkTable(link, style),
-    `Reach in sight: ${reachText(link.reachM, style.units)}.`,
-    `Reach with the antenna hidden: ${reachText(link.reachNoSightM, style.units)}.`,
+    ...linkTable(plan, style),
+    ...pathLines(plan),
+    `Reach in sight: ${reachText(link.reachM, style.units, link.reachFloorM)}.`,
+    `Reach with the antenna hidden: ${reachText(link.reachNoSightM, style.units, link.reachNoSightFloorM)}.`,
+    ...wrapped(jobLine(plan), style.columnCount),
     "spare = the lesser of over sens. and over interf., less fade.",
     "fails < 0 <= thin < 6 <= sound < 15 <= ample, in dB to spare.",
-    ...(caveats.has("beyond-fitted-distance") ? ["* beyond 100 m: outside the model."] : []),
-    ...(caveats.has("below-free-space")
-      ? ["+ the indoor model gives less loss here than free space would."]
-      : []),
-    ...(caveats.has("below-reference-distance") ? ["- nearer than the model's reference distance."] : []),
+    ...caveatLines(link.rows),
   ];
 }
 
-const CAVEAT_MARKS: Readonly<Record<string, string>> = {
-  "beyond-fitted-distance": "*",
-  "below-free-space": "+",
-  "below-reference-distance": "-",
-};
+/** What the distances are counted along, and what the received level holds beside the path. */
+function pathLines({ link, setting }: ChannelPlan): string[] {
+  const wallLossDb = link.walls.reduce((sum, { lossDb }) => sum + lossDb, 0);
+  return [
+    ...(setting.site.heights === null ? [] : ["floor = distance along the floor; losses and gains are 3-D."]),
+    ...(wallLossDb === 0 ? [] : [`rx dBm has the walls' ${fixed(wallLossDb, 1)} dB in it.`]),
+  ];
+}
 
-function linkTable(link: ChannelPlan["link"], style: TextStyle): string[] {
-  const heads = ["distance", "path dB", "rx dBm", "over sens.", "over interf.", "fade dB", "spare dB"];
+function linkTable({ link, setting }: ChannelPlan, style: TextStyle): string[] {
+  const distance = setting.site.heights === null ? "distance" : "floor";
+  const heads = [distance, "path dB", "rx dBm", "over sens.", "over interf.", "fade dB", "spare dB"];
   const rows = link.rows.map((row) => [
-    distanceCell(row.distanceM, style.units),
+    distanceCell(row.floorDistanceM ?? row.distanceM, style.units),
     fixed(row.pathLossDb, 1),
     fixed(row.receivedDbm, 1),
     fixed(row.sensitivityMarginDb, 1),
     fixed(row.interferenceMarginDb, 1),
     fixed(row.fadeAllowanceDb, 1),
     fixed(row.workingMarginDb, 1),
-    `${row.verdict}${row.caveats.map((caveat) => CAVEAT_MARKS[caveat] ?? "").join("")}`,
+    `${row.verdict}${caveatMarks(row)}`,
   ]);
   const columns = [
     ...heads.map((head) => ({ head, align: "right" as const })),

@@ -10,7 +10,7 @@ export function fixed(value: number | null, placeCount: number): string {
 
 /** @example dB(12.34); // => "12.3 dB" */
 export function dB(valueDb: number | null): string {
-  return `${fixed(valueDb, 1)} dB`;
+  return valueDb === null || !Number.isFinite(valueDb) ? "none" : `${fixed(valueDb, 1)} dB`;
 }
 
 /** A reach in both units, the reader's first, never rounded up. @example reachLengths(31.9, "m"); // => "31 m (104 ft)" */
@@ -28,9 +28,39 @@ function inBoth(metres: number, feet: number, unit: LengthUnit): string {
   return unit === "m" ? `${metres} m (${feet} ft)` : `${feet} ft (${metres} m)`;
 }
 
-/** A share that an option set, with the places that it has. @example exactPercent(0.999); // => "99.9 %" */
+/**
+ * A share that an option set, with the places that it has; one near 1 that was worked out, and has more of them
+ * than anyone reads, is rounded down to two places of what is missing.
+ * @example exactPercent(0.999); // => "99.9 %"
+ * @example exactPercent(0.99949761); // => "99.949 %"
+ */
 export function exactPercent(ratio: number): string {
-  return `${Number((ratio * 100).toPrecision(9))} %`;
+  const percent = Number((ratio * 100).toPrecision(9));
+  const isShort = String(percent).length <= LONGEST_SHARE && (percent < 100 || ratio >= 1);
+  if (ratio <= 0.5 || isShort) return `${percent} %`;
+  const missing = 100 - ratio * 100;
+  const placeCount = Math.max(0, 1 - Math.floor(Math.log10(missing)));
+  const step = 10 ** -placeCount;
+  return `${fixed(100 - Math.ceil(missing / step - 1e-6) * step, placeCount)} %`;
+}
+
+const LONGEST_SHARE = "99.9999".length;
+
+/**
+ * A chance, never rounded to none or to certainty. @example chancePercent(0.8179); // => "82 %"
+ * @example chancePercent(1e-9); // => "under 0.1 %"
+ */
+export function chancePercent(probability: number): string {
+  if (probability < 0.001) return "under 0.1 %";
+  if (probability > 0.999) return "over 99.9 %";
+  const near = probability < 0.0995 || probability > 0.99;
+  return `${fixed(probability * 100, near ? 1 : 0)} %`;
+}
+
+/** A time that something lasts: two digits or more, in s or min. @example lastingTime(0.182); // => "0.18 s" */
+export function lastingTime(timeS: number): string {
+  if (timeS >= 120) return `${fixed(timeS / 60, 0)} min`;
+  return `${fixed(timeS, timeS < 1 ? 2 : timeS < 10 ? 1 : 0)} s`;
 }
 
 /** A share of time near one, never rounded up to 100. @example sharePercent(0.99996); // => "99.99 %" */
@@ -45,10 +75,11 @@ export function wholePercent(ratio: number): string {
   return `${Math.round(ratio * 100)} %`;
 }
 
-/** A loss ratio for tables, never rounded down to nothing. @example lossPercent(0.00004); // => "<0.01 %" */
+/** A loss ratio for tables, never rounded to nothing or to all. @example lossPercent(0.00004); // => "<0.01 %" */
 export function lossPercent(ratio: number): string {
   if (ratio <= 0) return "0 %";
   if (ratio < 1e-4) return "<0.01 %";
+  if (ratio >= 0.9995 && ratio < 1) return sharePercent(ratio);
   return ratio < 0.0995 ? `${(ratio * 100).toFixed(2)} %` : `${(ratio * 100).toFixed(1)} %`;
 }
 

@@ -16,7 +16,7 @@ export function profilesText(profiles: readonly RadioProfile[], style: TextStyle
     rows,
     style.columnCount,
   );
-  return `${[...table, "", "Generic figures; enter your own: stillband profiles NAME --json > mine.json,", "edit it, then --profile mine.json."].join("\n")}\n`;
+  return `${[...table, "", "Generic figures; enter your own: stillband profiles NAME --template -o my.yaml,", "edit it, then --profile my.yaml."].join("\n")}\n`;
 }
 
 /** One profile, each figure with its status and source. */

@@ -11,7 +11,9 @@ import type { AssumedAirtime } from "./survey-airtime.js";
 import { surveyEmitter } from "./survey-emitter.js";
 import { announcedSources } from "./survey-source.js";
 import type { AnnouncedSource, FiledReading } from "./survey-source.js";
-import type { Survey } from "./survey.js";
+import type { OwnerMarks } from "./source-owner.js";
+import { isMarkedAsBoth, isNamedBy } from "./source-owner.js";
+import type { Survey, SurveyEmitter } from "./survey.js";
 import { sweepLevels, sweepsOf, sweepSummary } from "./survey-sweeps.js";
 
 export interface BuildSurveyOptions {
@@ -20,6 +22,10 @@ export interface BuildSurveyOptions {
   readonly assumedAirtime?: AssumedAirtime;
   /** Names or addresses of the crew's own radios, left out and counted. */
   readonly ignore?: readonly string[];
+  /** Names or addresses of the building's own sources, whatever their level. */
+  readonly building?: readonly string[];
+  /** Names or addresses of neighbours' sources, whatever their level. */
+  readonly neighbour?: readonly string[];
 }
 
 /**
@@ -30,6 +36,7 @@ export interface BuildSurveyOptions {
  */
 export function buildSurvey(imports: readonly ScanImport[], options: BuildSurveyOptions = {}): Survey {
   const { levelQuantile = 0.9, assumedAirtime = ASSUMED_AIRTIME, ignore = [] } = options;
+  const marks = { building: options.building ?? [], neighbour: options.neighbour ?? [] };
   if (!(levelQuantile >= 0 && levelQuantile <= 1))
     throw new ArgumentError("levelQuantile", "a number from 0 to 1", levelQuantile);
   const all = imports.flatMap(({ readings }, fileIndex) =>
@@ -41,20 +48,16 @@ export function buildSurvey(imports: readonly ScanImport[], options: BuildSurvey
   const sweeps = sweepsOf(imports);
   const seen = [...filed.map(({ reading }) => reading), ...sweeps];
   const fullestRank = seen.reduce((fullest, { crowd }) => Math.max(fullest, crowdRank(crowd)), -1);
-  const context = { levelQuantile, fullestRank, assumedAirtime, moved: movedAddresses(sources) };
+  const context = { levelQuantile, fullestRank, assumedAirtime, marks, moved: movedAddresses(sources) };
   const emitters = mergeNames(sources)
     .map((radio) => surveyEmitter(radio, context))
     .sort((a, b) => ascending(a.channel, b.channel) || ascending(a.emitter, b.emitter));
-  const addresses = new Map<string, boolean>();
-  for (const { bssid, key, channel, readings } of sources) {
-    const address = bssid ?? `${key}@${channel}`;
-    addresses.set(address, (addresses.get(address) ?? true) && readings.every(({ ssid }) => ssid === ""));
-  }
+  const isHidden = [...hiddenByAddress(sources).values()];
   return {
     emitters,
     emitterCount: emitters.length,
-    bssCount: addresses.size,
-    hiddenCount: [...addresses.values()].filter((hidden) => hidden).length,
+    bssCount: isHidden.length,
+    hiddenCount: isHidden.filter((hidden) => hidden).length,
     observationCount: filed.length,
     rejectedCount: total(imports, ({ rejectedCount }) => rejectedCount),
     outOfBandCount: total(imports, ({ outOfBandCount }) => outOfBandCount),
@@ -64,8 +67,22 @@ export function buildSurvey(imports: readonly ScanImport[], options: BuildSurvey
     sweep: sweepSummary(sweeps),
     sweepLevels: sweepLevels(sweeps),
     evidence: gradeEvidence(filed, sweeps.some(showsFullRoom), sweeps),
-    issues: [...imports.flatMap(({ issues }) => issues), ...unmatched(ignore, all)],
+    issues: [
+      ...imports.flatMap(({ issues }) => issues),
+      ...unmatched(ignore, all),
+      ...markIssues(emitters, marks),
+    ],
   };
+}
+
+/** Distinct addresses, or name × channel where there are none: is each nameless in every reading? */
+function hiddenByAddress(sources: readonly AnnouncedSource[]): Map<string, boolean> {
+  const hidden = new Map<string, boolean>();
+  for (const { bssid, key, channel, readings } of sources) {
+    const address = bssid ?? `${key}@${channel}`;
+    hidden.set(address, (hidden.get(address) ?? true) && readings.every(({ ssid }) => ssid === ""));
+  }
+  return hidden;
 }
 
 function total(imports: readonly ScanImport[], count: (scan: ScanImport) => number): number {
@@ -86,10 +103,38 @@ function unmatched(ignore: readonly string[], all: readonly FiledReading[]): Iss
       severity: "warning",
       source: "ignore",
       value: word,
-      expected: "a name or address that some scan heard",
+      expected: HEARD,
       action: "value ignored",
     }));
 }
+
+/** Marks that name no source, and sources that two marks contradict. */
+function markIssues(emitters: readonly SurveyEmitter[], marks: OwnerMarks): Issue[] {
+  const wrong = { severity: "warning", action: "value ignored" } as const;
+  const unheard = (["building", "neighbour"] as const).flatMap((source) =>
+    marks[source]
+      .filter((mark) => !emitters.some((emitter) => isNamedBy(emitter, mark)))
+      .map((value): Issue => ({
+        ...wrong,
+        code: "ignored",
+        source: `${source}-wifi`,
+        value,
+        expected: HEARD,
+      })),
+  );
+  const both = emitters
+    .filter((emitter) => isMarkedAsBoth(emitter, marks))
+    .map(({ emitter: value }): Issue => ({
+      ...wrong,
+      code: "contradiction",
+      source: "building-wifi",
+      value,
+      expected: "a source that is not marked as a neighbour too",
+    }));
+  return [...unheard, ...both];
+}
+
+const HEARD = "a name or address that some scan heard";
 
 /** Addresses heard on more than one channel. */
 function movedAddresses(sources: readonly AnnouncedSource[]): Set<string> {

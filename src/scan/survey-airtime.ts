@@ -37,12 +37,14 @@ export function reportedAirtime(heard: readonly Heard[]): ReportedAirtime {
  * The airtime of a source: the 0.9 quantile over the instants of the fullest crowd in which it reported a
  * load; else what is assumed for its level and the fullest crowd of the whole survey.
  * @param fullestRank fullest crowd of the survey: 0 empty, 1 part, 2 full
+ * @param isOwn is it the building's, which our crowd loads? Presumed from the level unless given
  */
 export function airtimeOf(
   heard: readonly Heard[],
   levelDbm: number,
   fullestRank: number,
   assumed: AssumedAirtime = ASSUMED_AIRTIME,
+  isOwn = levelDbm >= assumed.ownFromDbm - SLACK,
 ): Airtime {
   const reporting = heard.filter(({ airtimeRatio }) => airtimeRatio !== null);
   const fullest = max(reporting, ({ crowdRank }) => crowdRank);
@@ -52,6 +54,5 @@ export function airtimeOf(
   const airtimeRatio = quantile(reported, 0.9);
   if (airtimeRatio !== undefined) return { airtimeRatio, airtimeAssumed: false };
   const byCrowd = [assumed.emptyRatio, assumed.partRatio, assumed.fullRatio];
-  const own = levelDbm >= assumed.ownFromDbm - SLACK;
-  return { airtimeRatio: own ? byCrowd[fullestRank]! : assumed.emptyRatio, airtimeAssumed: true };
+  return { airtimeRatio: isOwn ? byCrowd[fullestRank]! : assumed.emptyRatio, airtimeAssumed: true };
 }

@@ -1,6 +1,8 @@
 import { ascending, descending, extent, group, least, max, min, quantile } from "d3-array";
 import { airtimeOf, reportedAirtime } from "./survey-airtime.js";
 import type { AssumedAirtime } from "./survey-airtime.js";
+import { sourceOwner } from "./source-owner.js";
+import type { OwnerMarks } from "./source-owner.js";
 import { louder } from "./survey-source.js";
 import type { AnnouncedSource, Heard } from "./survey-source.js";
 import type { PlaceLevel, SurveyEmitter } from "./survey.js";
@@ -12,6 +14,8 @@ export interface SurveyContext {
   readonly levelQuantile: number;
   readonly fullestRank: number;
   readonly assumedAirtime: AssumedAirtime;
+  /** Whose sources are, as far as the user said. */
+  readonly marks: OwnerMarks;
   /** Addresses heard on more than one channel. */
   readonly moved: ReadonlySet<string>;
 }
@@ -37,25 +41,34 @@ export function surveyEmitter(radio: readonly AnnouncedSource[], context: Survey
   const [firstMs, lastMs] = extent(readings, ({ timeMs }) => timeMs);
   const at = (timeMs: number | undefined): string | null =>
     timeMs === undefined ? null : new Date(timeMs).toISOString();
+  const names = namesIn(readings);
+  const { levelDbm } = loudest;
+  const owner = sourceOwner({ names, bssids, levelDbm }, context.marks, context.assumedAirtime.ownFromDbm);
   return {
     emitter: bssids.length === 0 || context.moved.has(key) ? `${key}@${channel}` : key,
     bssids,
-    names: [...new Set(readings.map(({ ssid }) => ssid))].filter((ssid) => ssid !== "").sort(ascending),
+    names,
     channel,
     centreMhz,
     centreAssumed,
     widthMhz,
     standard,
-    levelDbm: loudest.levelDbm,
+    levelDbm,
     levelPlace: loudest.place,
     levelAssumed: readings.some(({ signalAssumed }) => signalAssumed),
     places,
-    ...airtimeOf(heard, loudest.levelDbm, context.fullestRank, context.assumedAirtime),
+    ...airtimeOf(heard, levelDbm, context.fullestRank, context.assumedAirtime, owner.owner === "building"),
+    ...owner,
     reportedAirtime: reportedAirtime(heard),
     moved,
     firstSeen: at(firstMs),
     lastSeen: at(lastMs),
   };
+}
+
+/** Names announced, sorted; hidden ones left out. */
+function namesIn(readings: readonly Reading[]): string[] {
+  return [...new Set(readings.map(({ ssid }) => ssid))].filter((ssid) => ssid !== "").sort(ascending);
 }
 
 function heardTogether(radio: readonly AnnouncedSource[]): Heard[] {

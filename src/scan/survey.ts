@@ -3,6 +3,9 @@ import type { Issue } from "../issues/index.js";
 import type { WifiStandard } from "./reading.js";
 import type { SweepSummary } from "./survey-sweeps.js";
 
+/** Whose a radio source is. */
+export type Owner = "building" | "neighbour";
+
 /** One radio source of a survey: one physical transmitter, whatever number of names it announces. */
 export interface SurveyEmitter {
   /** Lowest address, `address@channel` where it was heard on several, or `name@channel`. */
@@ -25,6 +28,9 @@ export interface SurveyEmitter {
   readonly places: readonly PlaceLevel[];
   readonly airtimeRatio: number;
   readonly airtimeAssumed: boolean;
+  /** As marked by the user; else presumed from the level. */
+  readonly owner: Owner;
+  readonly ownerMarked: boolean;
   /** What it reported itself, by crowd (a blank crowd counts as part): the 0.9 quantile; null where it reported none. */
   readonly reportedAirtime: ReportedAirtime;
   /** Its address was heard on other channels too: it moved, or it has several radios. */

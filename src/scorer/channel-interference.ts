@@ -41,14 +41,12 @@ export function channelInterference(
 ): ChannelInterference {
   const groups = new Map<number | string, Contender[]>();
   for (const emitter of emitters) {
-    const offsetMhz = receiver.centreMhz - emitter.centreMhz;
-    const overlapDb = cachedOverlapDb(cache, emitter.shape, receiver.selectivity, offsetMhz);
     const key = emitter.contentionChannel ?? emitter.id;
     const group = groups.get(key) ?? [];
     if (group.length === 0) groups.set(key, group);
     group.push({
       emitter: emitter.id,
-      inChannelDbm: emitter.levelDbm + receiver.gainDb + overlapDb,
+      inChannelDbm: inChannelDbm(emitter, receiver, cache),
       airtimeRatio: emitter.airtimeRatio,
       airtimeAssumed: emitter.airtimeAssumed,
     });
@@ -60,6 +58,16 @@ export function channelInterference(
     .filter(({ inChannelDbm }) => inChannelDbm > audibleDbm)
     .sort(byLevel);
   return { distribution: interferenceDistribution(receiver.noiseFloorDbm, turns), contributors };
+}
+
+/**
+ * The power that an emitter puts into a receiver's channel: level as scanned + receiver gain + overlap.
+ * @returns dBm; -Infinity where the two don't meet
+ */
+export function inChannelDbm(emitter: Emitter, receiver: TunedReceiver, cache: OverlapCache): number {
+  const offsetMhz = receiver.centreMhz - emitter.centreMhz;
+  const overlapDb = cachedOverlapDb(cache, emitter.shape, receiver.selectivity, offsetMhz);
+  return emitter.levelDbm + receiver.gainDb + overlapDb;
 }
 
 function cachedOverlapDb(cache: OverlapCache, shape: Shape, selectivity: Shape, offsetMhz: number): number {

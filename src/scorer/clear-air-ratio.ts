@@ -14,10 +14,11 @@ import { shareOfSumAtOrBelow } from "./two-lists.js";
  * @param ceilingDbm wanted level − required C/I, dBm, compared with a slack of 1e-9 dB
  * @returns 0..1; exact, but where the states are too many for two lists (some 10^13, by the instance) open
  * sums that lie nearer than 1/131072 of what is still undecided are merged upwards: never optimistic, some 1e-5 low
- * @throws {ArgumentError} when the ceiling is not finite
+ * @throws {ArgumentError} when the ceiling is NaN or +Infinity; −Infinity, no wanted level, has no clear air
  * @example clearAirRatio(interferenceDistribution(-104, []), -70); // => 1
  */
 export function clearAirRatio(distribution: InterferenceDistribution, ceilingDbm: number): number {
+  if (ceilingDbm === -Infinity) return 0;
   requireFinite("ceilingDbm", ceilingDbm);
   const restMw = toMw(distribution.restDbm);
   const budgetMw = toMw(ceilingDbm + SLACK) - restMw;

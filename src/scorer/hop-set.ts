@@ -15,7 +15,7 @@ export interface HopSet {
   }[];
   /** Mean over the hop set. */
   readonly clearAirRatio: number;
-  /** Median over the hop set; null where no frequency is allowed. */
+  /** Median over the hop set; null where no frequency is allowed, −Infinity where no wanted level arrives. */
   readonly marginDb: number | null;
   /** The same with every frequency in use: what keeping ranges out gains is the difference. */
   readonly whole: { readonly clearAirRatio: number; readonly marginDb: number | null };
@@ -45,8 +45,14 @@ export function hopSet(ranking: readonly ChannelScore[], plan: HopPlan): HopSet 
 function over(scores: readonly ChannelScore[]): HopSet["whole"] {
   return {
     clearAirRatio: mean(scores, (score) => score.clearAirRatio) ?? 0,
-    marginDb: median(scores, (score) => score.marginDb) ?? null,
+    marginDb: medianMarginDb(scores),
   };
+}
+
+/** The median's interpolation makes no number of two −Infinities. */
+function medianMarginDb(scores: readonly ChannelScore[]): number | null {
+  if (scores.some(({ marginDb }) => marginDb === -Infinity)) return -Infinity;
+  return median(scores, ({ marginDb }) => marginDb) ?? null;
 }
 
 function excludedRanges(

@@ -1,7 +1,8 @@
 export { bandProfile } from "./band-profile.js";
 export type { BandProfile } from "./band-profile.js";
-export { channelInterference } from "./channel-interference.js";
+export { channelInterference, inChannelDbm } from "./channel-interference.js";
 export type { ChannelInterference, OverlapCache, TunedReceiver } from "./channel-interference.js";
+export { channelMarginDb } from "./channel-margin.js";
 export { chooseBackup } from "./choose-backup.js";
 export { clearAirRatio } from "./clear-air-ratio.js";
 export { takeTurns } from "./contention.js";
@@ -19,6 +20,7 @@ export { rankChannels } from "./rank-channels.js";
 export type { ChannelRanking, RankChannelsOptions } from "./rank-channels.js";
 export { receiverOf } from "./receiver-of.js";
 export { scoreChannel } from "./score-channel.js";
-export type { ChannelMerit, ScoreTerms, SpokenBy } from "./score-channel.js";
+export type { ChannelMerit, SpokenBy } from "./score-channel.js";
+export type { ScoreTerms } from "./score-terms.js";
 export { sweptAtReceiver, sweptClearAirRatio, sweptInterferenceDbm } from "./swept-levels.js";
 export type { SweptLevels } from "./swept-levels.js";

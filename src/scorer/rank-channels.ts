@@ -22,6 +22,8 @@ export interface RankChannelsOptions {
   readonly busyShareRatio?: number;
   /** Edges that the radio must stay within; 2400–2483.5 MHz unless given. */
   readonly bandMhz?: readonly [lowMhz: number, highMhz: number];
+  /** Overlaps to reuse between calls for one profile. */
+  readonly overlapCache?: OverlapCache;
 }
 
 export interface ChannelRanking {
@@ -36,7 +38,8 @@ export interface ChannelRanking {
  * Ranks a radio's channels for one receiver: greatest margin, then greatest clear air (both compared at
  * 1e-9), then lowest channel number; channels that no scan
  * covers after those, channels outside the band last.
- * @throws {ArgumentError} when a level is not finite, q is not in 0..1, or levels and channels differ in number
+ * @throws {ArgumentError} when a level is not finite (a wanted one may be −Infinity: none arrives, and so is
+ * its margin), q is not in 0..1, or levels and channels differ in number
  */
 export function rankChannels(options: RankChannelsOptions): ChannelRanking {
   const {
@@ -57,9 +60,9 @@ export function rankChannels(options: RankChannelsOptions): ChannelRanking {
     requireRatio(`airtimeRatio of ${id}`, airtimeRatio);
   }
   const receiver = receiverOf(profile);
-  const cache: OverlapCache = new Map();
+  const cache = options.overlapCache ?? new Map();
   const scored = channels.map((channel, index): Omit<ChannelScore, "rank"> => {
-    requireFinite("wantedDbm", wanted[index]!);
+    if (wanted[index] !== -Infinity) requireFinite("wantedDbm", wanted[index]!);
     const terms = { wantedDbm: wanted[index]!, requiredCiDb: profile.requiredCiDb.value, busyShareRatio };
     const merit = scoreChannel(emitters, { ...receiver, centreMhz: channel.centreMhz }, terms, cache, sweeps);
     const reason = bandBreach(channel.centreMhz, profile.bandwidthMhz.value, bandMhz);

@@ -1,11 +1,11 @@
 import type { Emitter, SweepLevels } from "../band/index.js";
-import { SLACK } from "../units/index.js";
+import { beaconLevelDbm } from "./beacon-level.js";
 import { channelInterference } from "./channel-interference.js";
 import type { OverlapCache, TunedReceiver } from "./channel-interference.js";
 import { clearAirRatio } from "./clear-air-ratio.js";
 import type { Contributor } from "./contention.js";
-import { exceededLevelDbm } from "./exceeded-level.js";
 import type { InterferenceDistribution } from "./interference-distribution.js";
+import type { ScoreTerms } from "./score-terms.js";
 import { sweptAtReceiver, sweptClearAirRatio, sweptInterferenceDbm } from "./swept-levels.js";
 import type { SweptLevels } from "./swept-levels.js";
 
@@ -33,14 +33,6 @@ export interface ChannelMerit {
   readonly swept: readonly SweptLevels[];
 }
 
-/** What a channel is judged by. */
-export interface ScoreTerms {
-  readonly wantedDbm: number;
-  readonly requiredCiDb: number;
-  /** Share of time that may be worse, 0..1. */
-  readonly busyShareRatio: number;
-}
-
 /**
  * Margin, clear air and contributors of one receiver on one channel:
  * marginDb = wantedDbm − interferenceDbm(q) − requiredCiDb. Where both beacon lists and sweeps cover the
@@ -57,10 +49,7 @@ export function scoreChannel(
   const { distribution, contributors } = channelInterference(emitters, receiver, cache);
   const ceilingDbm = wantedDbm - requiredCiDb;
   const clear = clearAirRatio(distribution, ceilingDbm);
-  const levelDbm = exceededLevelDbm(distribution, busyShareRatio);
-  // Merged states never cross the threshold: where the exact clear air says that it holds, the level does too.
-  const holds = busyShareRatio > 0 && clear >= 1 - busyShareRatio - SLACK;
-  const beaconsDbm = holds ? Math.min(levelDbm, Math.max(ceilingDbm, distribution.restDbm)) : levelDbm;
+  const beaconsDbm = beaconLevelDbm(distribution, terms, () => clear);
   const swept = sweptAtReceiver(sweeps, receiver);
   const sweptDbm = sweptInterferenceDbm(swept, busyShareRatio) ?? -Infinity;
   const sweptClear = sweptClearAirRatio(swept, ceilingDbm) ?? Infinity;

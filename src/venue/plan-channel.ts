@@ -1,14 +1,21 @@
 import { ArgumentError } from "../issues/index.js";
-import { fadeAllowanceDb, linkRow, profileTerms } from "../propagation/index.js";
+import { fadeAllowanceDb } from "../propagation/index.js";
 import type { RadioProfile } from "../radio/index.js";
 import { rankChannels } from "../scorer/index.js";
 import type { ChannelChoice, ChannelScore, HopSet } from "../scorer/index.js";
+import { planJob } from "./plan-job.js";
+import type { JobAnswer } from "./plan-job.js";
 import { planLink } from "./plan-link.js";
 import type { LinkPlan } from "./plan-link.js";
 import { receiverFrames } from "./receiver-frames.js";
 import type { ReceiverFrames } from "./receiver-frames.js";
+import { receiverLooks } from "./receiver-looks.js";
+import type { LookTerms, ReceiverLooks } from "./receiver-looks.js";
 import { referenceSetting } from "./reference-setting.js";
 import type { PlanChannelOptions, ReferenceSetting } from "./reference-setting.js";
+import { siteReceivedDbm } from "./site-link.js";
+import { sitePractice } from "./site-practice.js";
+import type { PracticeCheck } from "./antenna-practice.js";
 
 /** A channel of the ranking with the frames it would lose at the reference distance. */
 export interface PlannedChannel extends ChannelScore {
@@ -16,15 +23,19 @@ export interface PlannedChannel extends ChannelScore {
 }
 
 /** The main job's answer for one reference receiver, without a venue file. */
-export interface ChannelPlan {
+export interface ChannelPlan extends JobAnswer {
   readonly setting: ReferenceSetting;
   readonly ranking: readonly PlannedChannel[];
   readonly recommended: ChannelChoice;
   readonly backup: ChannelChoice;
   readonly hopSet: HopSet | null;
   readonly link: LinkPlan;
+  /** How the antennas are placed, against good practice. */
+  readonly practice: readonly PracticeCheck[];
   /** At the reference distance, on the link's channel or the hop set; null where there is neither. */
   readonly frames: ReceiverFrames | null;
+  /** What those frames look like in an event; null where there are none. */
+  readonly looks: ReceiverLooks | null;
 }
 
 /**
@@ -35,13 +46,11 @@ export interface ChannelPlan {
  */
 export function planChannel(options: PlanChannelOptions): ChannelPlan {
   const setting = referenceSetting(options);
-  const { profile, distanceM, pathModel, fadeLaw, reliability, busyShareRatio, burstMs } = setting;
+  const { profile, fadeLaw, reliability, busyShareRatio, burstMs } = setting;
   const allowanceDb = fadeAllowanceDb({ ...fadeLaw, reliability });
-  const open = { ...profileTerms(profile), pathModel, interferenceDbm: 0, fadeAllowanceDb: allowanceDb };
-  const wantedDbm = profile.channels.map(
-    ({ centreMhz }) => linkRow({ ...open, frequencyMhz: centreMhz }, distanceM).receivedDbm,
-  );
-  const { emitters, sweeps = [], bandMhz } = options;
+  const receivedDbm = siteReceivedDbm(setting);
+  const wantedDbm = profile.channels.map(({ centreMhz }) => receivedDbm(centreMhz));
+  const { emitters, sweeps = [], bandMhz, overlapCache } = options;
   requireChannel(profile, options.linkChannel);
   const ranked = rankChannels({
     emitters,
@@ -50,6 +59,7 @@ export function planChannel(options: PlanChannelOptions): ChannelPlan {
     wantedDbm,
     busyShareRatio,
     ...(bandMhz && { bandMhz }),
+    ...(overlapCache && { overlapCache }),
   });
   const terms = { profile, burstMs, fadeAllowanceDb: allowanceDb };
   const ranking = ranked.ranking.map((score) => ({ ...score, frames: receiverFrames([score], terms) }));
@@ -58,13 +68,23 @@ export function planChannel(options: PlanChannelOptions): ChannelPlan {
   const used = ranking.filter((score) =>
     hops === null ? score.channel === channel : hops.channels.includes(score.channel),
   );
+  const link = planLink(setting, allowanceDb, used, hops);
   return {
     setting,
+    ...planJob(setting),
     ...ranked,
     ranking,
-    link: planLink(setting, allowanceDb, used, hops),
-    frames: used.length === 0 ? null : receiverFrames(used, terms),
+    link,
+    practice: sitePractice(setting),
+    ...audience(used, { ...terms, eventMinutes: setting.eventMinutes }),
   };
+}
+
+/** The frames and looks of the channels in use. */
+function audience(used: readonly ChannelScore[], terms: LookTerms): Pick<ChannelPlan, "frames" | "looks"> {
+  if (used.length === 0) return { frames: null, looks: null };
+  const frames = receiverFrames(used, terms);
+  return { frames, looks: receiverLooks(used, frames, terms) };
 }
 
 function requireChannel({ channels }: RadioProfile, linkChannel: number | undefined): void {

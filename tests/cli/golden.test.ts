@@ -103,7 +103,7 @@ describe("channel says what it rests on", () => {
     ["the path model", /ITU-R P\.1238/],
     ["the fade law and its share", /Rician, K = 6 dB.*99 %/],
     ["shadowing is not in the allowance", /shadowing/],
-    ["losses not named are 0 dB", /no walls, no crowd in the path \(0 dB each\)/],
+    ["losses not named are 0 dB", /no walls \(0 dB\); no crowd in the path \(0\s+dB\)/],
     ["airtime that was assumed", /Airtime assumed for \d+ of \d+ sources/],
     ["the limit of contention groups", /those that cannot hear each other may overlap in truth/],
     ["the skirts of the masks", /worst legal skirts/],

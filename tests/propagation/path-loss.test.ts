@@ -68,6 +68,24 @@ describe("published and hand-worked values at 2450 MHz", () => {
       expect(Math.abs(pathLoss(indoorModelOf("office", 0), point).lossDb - office!)).toBeLessThan(0.0051);
     }
   });
+  test("free space and N = 20 by the rounded constants of ITU-R P.525 and P.1238, two decimals", () => {
+    const expected = {
+      5: [54.16, 53.76],
+      10: [60.18, 59.78],
+      20: [66.2, 65.8],
+      50: [74.16, 73.76],
+      100: [80.18, 79.78],
+    };
+    for (const [distance, [freeSpace, indoor]] of Object.entries(expected)) {
+      const point = { distanceM: Number(distance), frequencyMhz: 2450 };
+      // P.525's constant is 32.4 in the table and 32.4478 here.
+      expect(Math.abs(pathLoss({ kind: "free-space" }, point).lossDb - 0.0478 - freeSpace!)).toBeLessThan(
+        0.0051,
+      );
+      const model = { kind: "indoor", distancePowerCoefficient: 20, floorLossDb: 0 } as const;
+      expect(Math.abs(pathLoss(model, point).lossDb - indoor!)).toBeLessThan(0.0051);
+    }
+  });
   test("the reference receiver: 20 m at 2437 MHz, N = 22", () => {
     const byHandDb = 20 * Math.log10(2437) + 22 * Math.log10(20) - 28; // ITU-R P.1238
     expect(pathLoss(referencePathModel, { distanceM: 20, frequencyMhz: 2437 }).lossDb).toBeCloseTo(

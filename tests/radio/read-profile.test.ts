@@ -92,6 +92,26 @@ describe("overriding single figures", () => {
   });
 });
 
+describe("frames that last longer than the time to the next", () => {
+  const airtime = (figures: Record<string, number>): ReturnType<typeof read>["issues"] =>
+    read({ based_on: "raster-13", ...figures }).issues.filter(({ column }) => column === "packetMs");
+  // 44 frames a second leave 1000/44 = 22.73 ms; 5 × 4.5 = 22.5 fit, 6 × 4.5 = 27 do not.
+  test("a warning names the figures", () => {
+    expect(airtime({ transmissions_per_frame_count: 5 })).toEqual([]);
+    const [issue] = airtime({ transmissions_per_frame_count: 6 });
+    expect(issue).toMatchObject({ code: "contradiction", severity: "warning" });
+    for (const figure of ["4.5 ms", "6 sent", "27 ms", "44 frames", "22.73 ms"])
+      expect(issue!.expected).toContain(figure);
+  });
+  test("every universe of the transmitter takes its time; an exact fit is one", () => {
+    expect(airtime({ universes_per_transmitter_count: 6 })[0]!.expected).toContain("6 universes");
+    expect(airtime({ packet_ms: 10, transmissions_per_frame_count: 2, frame_rate_hz: 50 })).toEqual([]);
+    expect(airtime({ packet_ms: 10.01, transmissions_per_frame_count: 2, frame_rate_hz: 50 })).toHaveLength(
+      1,
+    );
+  });
+});
+
 describe("mistakes are data, all at once, with the path", () => {
   test("many in one file", () => {
     const { profile, issues } = read({

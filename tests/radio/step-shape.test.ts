@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { brickWall, spectralOverlapDb } from "../../src/band/index.js";
 import { ArgumentError } from "../../src/issues/index.js";
 import { findProfile, receiverSelectivity, stepShape } from "../../src/radio/index.js";
+import { referenceCsv } from "../helpers/reference-csv.js";
 
 describe("staircases", () => {
   test("a staircase is what its drawing says", () => {
@@ -49,6 +50,32 @@ describe("staircases", () => {
       [5, -51],
     ] as const)
       expect(spectralOverlapDb(brickWall(1), selectivity.value, offsetMhz)).toBeCloseTo(rejectionDb, 9);
+  });
+  test("the GFSK profiles' C/I is the BR row of the standard's table, class by class (fixtures/reference/ci_ratios.csv)", () => {
+    const rows = referenceCsv("ci_ratios.csv").filter(
+      ({ phy, kind }) => phy === "BR GFSK 1M" && kind === "offset",
+    );
+    expect(rows.length).toBe(4);
+    const { selectivity, requiredCiDb } = findProfile("raster-13");
+    const coChannelDb = Number(rows[0]!["c_over_i_db"]);
+    expect(requiredCiDb.value).toBe(coChannelDb + 3); // 3 dB assumed for 1 % loss of an uncoded packet
+    for (const row of rows) {
+      const from = Number(row["offset_mhz"]!.replace(">=", ""));
+      const offsets = row["offset_mhz"]!.startsWith(">=") ? [from, 7, 30, 99] : [from];
+      for (const offsetMhz of offsets) {
+        const rejectionDb = spectralOverlapDb(brickWall(0.2), selectivity.value, offsetMhz);
+        expect(coChannelDb + rejectionDb, `${offsetMhz} MHz`).toBeCloseTo(Number(row["c_over_i_db"]), 9);
+      }
+    }
+  });
+  test("raster-16's assumed selectivity is no looser than IEEE 802.15.4 asks: 0 dB at 5, 30 dB at 10 MHz (from memory)", () => {
+    const rows = referenceCsv("ci_ratios.csv").filter(({ system }) => system === "802.15.4");
+    expect(rows.length).toBe(2);
+    const { selectivity, requiredCiDb } = findProfile("raster-16");
+    for (const row of rows) {
+      const rejectionDb = spectralOverlapDb(brickWall(1), selectivity.value, Number(row["offset_mhz"]));
+      expect(requiredCiDb.value + rejectionDb).toBeLessThanOrEqual(Number(row["c_over_i_db"]));
+    }
   });
   test("throws", () => {
     const bad = [

@@ -1,10 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
+  chancePercent,
   chosenLengths,
   exactPercent,
   fixed,
   framesAMinute,
+  lastingTime,
   lossPercent,
   reachLengths,
   sharePercent,
@@ -54,6 +56,49 @@ describe("figures on paper", () => {
     ]);
   });
 
+  test("a share that was worked out is told in short, never as more than it is", () => {
+    expect(exactPercent(0.99 ** (1 / 20))).toBe("99.949 %"); // 0.9994976…
+    expect(exactPercent(0.99999 ** (1 / 10_000))).toMatch(/^99\.9{6,7}\d* %$/); // 0.999999999
+    fc.assert(
+      fc.property(fc.double({ min: 0.5, max: 1 - 1e-10, noNaN: true, minExcluded: true }), (share) => {
+        const text = exactPercent(share);
+        expect(text).not.toMatch(/^100/);
+        expect(percentOf(text)).toBeLessThanOrEqual(share * 100 + 1e-8);
+        expect(100 - percentOf(text)).toBeLessThanOrEqual((100 - share * 100) * 1.11 + 1e-8);
+      }),
+    );
+  });
+
+  test("a chance is never told as none or as certain", () => {
+    expect([0.8179, 1e-9, 0.0432, 0.996, 0.99951].map(chancePercent)).toEqual([
+      "82 %",
+      "under 0.1 %",
+      "4.3 %",
+      "99.6 %",
+      "over 99.9 %",
+    ]);
+    fc.assert(
+      fc.property(ratio, (share) => {
+        const text = chancePercent(share);
+        expect(text).not.toMatch(/^(?:0(?:\.0+)?|100(?:\.0+)?) %$/);
+        if (!/^(?:under|over)/.test(text))
+          expect(Math.abs(percentOf(text) - share * 100)).toBeLessThanOrEqual(0.5001);
+      }),
+    );
+  });
+
+  test("how long a hold lasts", () => {
+    expect([1 / 44, 0.18, 1.25, 13.3, 119, 120, 5400].map(lastingTime)).toEqual([
+      "0.02 s",
+      "0.18 s",
+      "1.3 s",
+      "13 s",
+      "119 s",
+      "2 min",
+      "90 min",
+    ]);
+  });
+
   test("clear air never reads better than it is; 100 % is said of nothing less", () => {
     fc.assert(
       fc.property(ratio, (share) => {
@@ -69,6 +114,7 @@ describe("figures on paper", () => {
       fc.property(ratio, (share) => {
         const text = lossPercent(share);
         if (share > 0) expect(text).not.toMatch(/^0(?:\.0+)? %$/);
+        if (share < 1) expect(text).not.toMatch(/^100/);
         if (share >= 1e-4) expect(Math.abs(percentOf(text) - share * 100)).toBeLessThanOrEqual(0.0501);
       }),
     );

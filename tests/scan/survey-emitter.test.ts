@@ -11,6 +11,7 @@ function radioOf(readings: readonly Partial<Reading>[], moved: readonly string[]
     levelQuantile: 0.9,
     fullestRank: 0,
     assumedAirtime: ASSUMED_AIRTIME,
+    marks: { building: [], neighbour: [] },
     moved: new Set(moved),
   });
 }

@@ -123,7 +123,11 @@ describe("clearAirRatio, invariants", () => {
     );
   });
 
-  it.each([Number.NaN, Infinity, -Infinity])("throws for a ceiling of %s", (ceilingDbm) => {
+  it("is nothing where no wanted level arrives, whatever is on the air", () => {
+    expect(clear([], -Infinity)).toBe(0);
+  });
+
+  it.each([Number.NaN, Infinity])("throws for a ceiling of %s", (ceilingDbm) => {
     expect(() => clear([], ceilingDbm)).toThrow(ArgumentError);
   });
 });

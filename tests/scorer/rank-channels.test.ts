@@ -129,10 +129,22 @@ describe("rankChannels, hopping", () => {
   });
 });
 
+describe("rankChannels, where no wanted level arrives", () => {
+  it("gives every channel no margin and no clear air, in the order of their numbers", () => {
+    for (const emitters of [[], [wifi(6)]]) {
+      const { ranking, recommended } = rankChannels({ emitters, profile, wantedDbm: -Infinity });
+      expect(ranking.map(({ channel }) => channel)).toEqual(profile.channels.map(({ channel }) => channel));
+      for (const { marginDb, clearAirRatio, interferenceDbm } of ranking)
+        expect([marginDb, clearAirRatio, Number.isFinite(interferenceDbm)]).toEqual([-Infinity, 0, true]);
+      expect(recommended.channel).toBe(profile.channels[0]!.channel);
+    }
+  });
+});
+
 describe("rankChannels, mistakes", () => {
   it.each([
     ["a wanted level of NaN", { wantedDbm: Number.NaN }],
-    ["an infinite wanted level", { wantedDbm: -Infinity }],
+    ["an infinite wanted level", { wantedDbm: Infinity }],
     ["too few wanted levels", { wantedDbm: [-56, -56] }],
     ["q below 0", { busyShareRatio: -0.1 }],
     ["q above 1", { busyShareRatio: 1.5 }],

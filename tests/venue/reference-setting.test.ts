@@ -5,8 +5,8 @@ import { DEFAULT_DISTANCES_M, referenceSetting } from "../../src/venue/index.js"
 const profile = findProfile("raster-13");
 
 describe("referenceSetting", () => {
-  it("fills in the reference receiver: 20 m, indoor N = 22, Rician K = 6 dB, 99 %, q = 1 %, bursts of 2 ms", () => {
-    expect(referenceSetting({ emitters: [], profile })).toEqual({
+  it("fills in the reference receiver: 20 m, indoor N = 22, Rician K = 6 dB, 99 %, q = 1 %, bursts of 2 ms, 90 minutes", () => {
+    expect(referenceSetting({ emitters: [], profile })).toMatchObject({
       profile,
       distanceM: 20,
       distancesM: [5, 10, 15, 20, 30, 40, 60],
@@ -15,6 +15,9 @@ describe("referenceSetting", () => {
       reliability: 0.99,
       busyShareRatio: 0.01,
       burstMs: 2,
+      eventMinutes: 90,
+      receiverCount: null,
+      setForAll: false,
     });
     expect(DEFAULT_DISTANCES_M).toEqual([5, 10, 15, 20, 30, 40, 60]);
   });
@@ -28,7 +31,9 @@ describe("referenceSetting", () => {
       reliability: 0.9,
       busyShareRatio: 0,
       burstMs: 1,
+      eventMinutes: 30,
+      receiverCount: 4,
     } as const;
-    expect(referenceSetting({ emitters: [], profile, ...told })).toEqual({ profile, ...told });
+    expect(referenceSetting({ emitters: [], profile, ...told })).toMatchObject({ profile, ...told });
   });
 });

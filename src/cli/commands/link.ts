@@ -9,16 +9,22 @@ import type { LinkOptions } from "../link-options.js";
 import { loadRadio } from "../load-profile.js";
 import type { RadioOptions } from "../load-profile.js";
 import { exitFor } from "../outcome.js";
+import { siteSetting } from "../site-options.js";
+import type { SiteOptions } from "../site-options.js";
 import { surveyOptions, surveyScans } from "../survey-scans.js";
 import type { SurveyOptions } from "../survey-scans.js";
 import { badOption } from "../words.js";
 
-export type LinkCommandOptions = SurveyOptions & RadioOptions & LinkOptions & { readonly channel?: string };
+export type LinkCommandOptions = SurveyOptions &
+  RadioOptions &
+  LinkOptions &
+  SiteOptions & { readonly channel?: string };
 
 /** The link budget by distance: against a scan's interference or, without one, against noise alone. */
 export async function runLink(context: Context<LinkCommandOptions>): Promise<ExitCode> {
   const { options, files, io } = context;
-  const setting = linkSetting(options, unitOf(options));
+  const unit = unitOf(options);
+  const setting = { ...linkSetting(options, unit), ...(await siteSetting(options, unit, io)) };
   const radio = await loadRadio(options, io);
   const scanned = files.length > 0;
   const survey = scanned
