@@ -1,4 +1,4 @@
-import { parseNumber } from "./parse-number.js";
+import { parseNumber } from "../units/index.js";
 
 const UNIT = /\s*(dbm|%|[kmg]?hz|mbps)$/i;
 const BLANKS: ReadonlySet<string> = new Set(["", "-", "--", "---", "n/a", "na", "null", "none", "?", "nan"]);

@@ -1,9 +1,9 @@
+import { parseNumber } from "../units/index.js";
 import { parseBssid } from "./bssid.js";
 import { parseCrowd } from "./crowd.js";
 import type { Delimiter } from "./delimiter.js";
 import { parseIsoTime } from "./iso-time.js";
 import { memo } from "./memo.js";
-import { parseNumber } from "./parse-number.js";
 import type { Crowd, WifiStandard } from "./reading.js";
 import { unguardCell } from "./spreadsheet-guard.js";
 import { wifiStandard } from "./wifi-standard.js";

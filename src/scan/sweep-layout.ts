@@ -1,6 +1,6 @@
+import { parseNumber } from "../units/index.js";
 import { DELIMITERS } from "./delimiter.js";
 import type { Delimiter } from "./delimiter.js";
-import { parseNumber } from "./parse-number.js";
 import { longColumns } from "./sweep-long-columns.js";
 import type { LongColumns } from "./sweep-long-columns.js";
 import { isTimeText } from "./sweep-time.js";

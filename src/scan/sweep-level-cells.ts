@@ -1,4 +1,4 @@
-import { parseNumber } from "./parse-number.js";
+import { parseNumber } from "../units/index.js";
 import { powersByHundredth, sweepPowerMw } from "./sweep-power.js";
 
 const BLANK = 0x20;

@@ -1,4 +1,4 @@
-import { parseNumber } from "./parse-number.js";
+import { parseNumber } from "../units/index.js";
 import { isTimeText } from "./sweep-time.js";
 import { HZ_PER, sweepUnitHz } from "./sweep-unit.js";
 

@@ -1,5 +1,5 @@
 import { READ_BAND_MHZ } from "../band/index.js";
-import { parseNumber } from "./parse-number.js";
+import { parseNumber } from "../units/index.js";
 import type { SweepCount } from "./sweep-count.js";
 import { hopOf } from "./sweep-hop.js";
 import { cellText, plainNumber, SweepLevelCells, unquoted } from "./sweep-level-cells.js";

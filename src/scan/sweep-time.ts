@@ -1,5 +1,5 @@
+import { parseNumber } from "../units/index.js";
 import { parseIsoTime } from "./iso-time.js";
-import { parseNumber } from "./parse-number.js";
 
 const DAY_MS = 86_400_000;
 const CLOCK = /^\d{1,2}:\d\d(?::\d\d(?:[.,]\d+)?)?$/;

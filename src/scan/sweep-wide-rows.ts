@@ -1,5 +1,5 @@
+import { parseNumber } from "../units/index.js";
 import type { Fault } from "./fault.js";
-import { parseNumber } from "./parse-number.js";
 import type { SweepCount } from "./sweep-count.js";
 import { hopOf } from "./sweep-hop.js";
 import type { HopSpan } from "./sweep-hop.js";
