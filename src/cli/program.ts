@@ -1,6 +1,7 @@
 import { Command } from "commander";
 import { runChannel } from "./commands/channel.js";
 import { runConvert } from "./commands/convert.js";
+import { runInit } from "./commands/init.js";
 import { runLink } from "./commands/link.js";
 import { runProfiles } from "./commands/profiles.js";
 import { runSurvey } from "./commands/survey.js";
@@ -139,6 +140,18 @@ export const COMMANDS: readonly Definition[] = [
     options: SCANS,
     examples: ["stillband convert --place hall --crowd empty hall.txt -o hall.csv"],
     run: runConvert,
+  },
+  {
+    name: "init",
+    operands: "[scan...]",
+    summary: "a venue file to start from; with scans, pre-filled",
+    options: SCANS,
+    examples: [
+      "stillband init",
+      "stillband init -o mill/venue.yaml --units ft",
+      "stillband init --place hall --crowd full hall.txt --place foyer foyer.txt",
+    ],
+    run: runInit,
   },
   {
     name: "profiles",

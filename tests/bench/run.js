@@ -4,6 +4,8 @@ const BENCHES = [
   "channel-process",
   "spectral-overlap",
   "rank-channels",
+  "place-transmitters",
+  "assign-channels",
   "beacon-csv",
   "sweep-survey",
   "sweep-memory",

@@ -83,7 +83,14 @@ export async function buildProject(project) {
   if (!existsSync(join(project, "src/cli/index.ts"))) throw new Error("src/cli/index.ts is missing");
   const [metafile] = await Promise.all([bundleCommand(project), compileLibrary(project)]);
   await writeNotices(project, metafile);
+  await writeVenueSchema(project);
   await writeCodeCache(project);
+}
+
+/** The venue file's schema, from the table that the reader reads by; named in what `init` writes. */
+async function writeVenueSchema(project) {
+  const { venueSchema } = await import(pathToFileURL(join(project, "dist/venue/index.js")).href);
+  await writeFile(join(project, "dist/venue.schema.json"), `${JSON.stringify(venueSchema, null, 2)}\n`);
 }
 
 /** In a process of its own, so that the cache is of a start and nothing else. */

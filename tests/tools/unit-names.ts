@@ -2,7 +2,7 @@
 import ts from "typescript";
 
 const UNIT =
-  /(?:Dbm|DbmPerMhz|Dbi|Dbr|Db|Mhz|Khz|Hz|Mw|M|Mm|Ft|S|Ms|Min|Minutes|Deg|Rad|Ratio|Count|Index|PerMinute|PerS)$/;
+  /(?:Dbm|DbmPerMhz|Dbi|Dbr|Db|Mhz|Khz|Hz|Mw|Kg|M|Mm|Ft|S|Ms|Min|Minutes|Deg|Rad|Ratio|Count|Index|PerMinute|PerS)$/;
 /** Ordinals and shares that say so at the end of their name. */
 const DIMENSIONLESS_END = /(?:Channel|Probability|Quantile|Rank|Ratios)$/;
 const BARE_UNIT = /^(?:mhz|db|dbm|count|index|ratio|deg)$/;
@@ -21,6 +21,10 @@ const DIMENSIONLESS = new Set([
   "reliability",
   "distancePowerCoefficient",
   "probability",
+  // DMX512: universes and slots are numbered; a load in W is called by its unit
+  "universe",
+  "address",
+  "watts",
   // counts by their name in the literature
   "trials",
   "runLength",
@@ -52,12 +56,13 @@ const MATHEMATICS = new Set([
 /** Coefficients of ITU-R P.2040 (a to d, powers of GHz) and P.1238 (slopes), by their letters there. */
 const ITU_COEFFICIENTS = new Set(["a", "alpha", "b", "c", "d", "gamma"]);
 
-/** Rooms that handle numbers of whatever unit: mathematics, a cell's number, a number to be written. */
+/** Rooms that handle numbers of whatever unit: mathematics, a cell's number, a number to be written, channels by system, heads by crowd. */
 const ANY_UNIT: Readonly<Record<string, ReadonlySet<string>>> = {
   numeric: MATHEMATICS,
   propagation: ITU_COEFFICIENTS,
   scan: new Set(["value"]),
   report: new Set(["value"]),
+  venue: new Set(["allowedChannels", "assignment", "fixedChannels", "overlap", "empty", "part", "full"]),
 };
 
 /** @param room where the name stands: some rooms have words of their own */

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import fc from "fast-check";
-import { parseNumber } from "../../src/scan/parse-number.js";
+import { parseNumber } from "../../src/units/parse-number.js";
 
 test("every finite number that JavaScript prints comes back", () => {
   fc.assert(

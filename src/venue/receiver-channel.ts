@@ -1,0 +1,56 @@
+import { linkBudget, receivedDbm } from "../propagation/index.js";
+import type { LinkBudget } from "../propagation/index.js";
+import type { RadioChannel, RadioProfile } from "../radio/index.js";
+import type { ChannelMerit } from "../scorer/index.js";
+import type { SceneScore } from "./receiver-scene.js";
+import type { FadeAllowances } from "./sight.js";
+import { venueLink } from "./venue-link.js";
+import type { VenueLink } from "./venue-link.js";
+import type { TransmitterPlace, VenueReceiver } from "./venue-system.js";
+import type { VenueSite } from "./venue-site.js";
+
+/** One receiver on one radio channel. */
+export interface ReceiverChannel extends RadioChannel {
+  readonly link: VenueLink;
+  readonly budget: LinkBudget;
+  /** Share of time in which C/(I+N) suffices at an instant. */
+  readonly clearAirRatio: number;
+  readonly contributors: ChannelMerit["contributors"];
+  readonly merit: ChannelMerit;
+}
+
+/** Everything that a receiver's budget rests on, its transmitter and channel apart. */
+export interface BudgetSetting {
+  readonly site: VenueSite;
+  readonly profile: RadioProfile;
+  readonly score: SceneScore;
+  readonly allowances: FadeAllowances;
+}
+
+/**
+ * The budget of one receiver on one channel: the link through the venue, the interference at the receiver, and
+ * the fade allowance that goes with sight of the transmitter.
+ * @throws {ArgumentError} as `venueLink` and `scoreChannel`
+ */
+export function receiverChannel(
+  { site, profile, score, allowances }: BudgetSetting,
+  transmitter: TransmitterPlace,
+  receiver: VenueReceiver,
+  { channel, centreMhz }: RadioChannel,
+): ReceiverChannel {
+  const link = venueLink(site, { profile, transmitter, receiver, frequencyMhz: centreMhz });
+  const merit = score(receiver, {
+    centreMhz,
+    wantedDbm: receivedDbm(link.lines),
+    enclosureLossDb: link.lines.enclosureLossDb,
+  });
+  const budget = linkBudget({
+    ...link.lines,
+    sensitivityDbm: profile.sensitivityDbm.value,
+    interferenceDbm: merit.interferenceDbm,
+    requiredCiDb: profile.requiredCiDb.value,
+    fadeAllowanceDb: link.inSight ? allowances.inSightDb : allowances.hiddenDb,
+  });
+  const { clearAirRatio, contributors } = merit;
+  return { channel, centreMhz, link, budget, clearAirRatio, contributors, merit };
+}
