@@ -26,6 +26,8 @@ export interface BuildSurveyOptions {
   readonly building?: readonly string[];
   /** Names or addresses of neighbours' sources, whatever their level. */
   readonly neighbour?: readonly string[];
+  /** Was all 2.4 GHz equipment declared: does the evidence go beyond Wi-Fi without a sweep? */
+  readonly equipmentListed?: boolean;
 }
 
 /**
@@ -66,7 +68,7 @@ export function buildSurvey(imports: readonly ScanImport[], options: BuildSurvey
     fullestCrowd: [...CROWDS].reverse().find((word) => seen.some(({ crowd }) => crowd === word)) ?? null,
     sweep: sweepSummary(sweeps),
     sweepLevels: sweepLevels(sweeps),
-    evidence: gradeEvidence(filed, sweeps.some(showsFullRoom), sweeps),
+    evidence: gradeEvidence(filed, sweeps.some(showsFullRoom) || options.equipmentListed === true, sweeps),
     issues: [
       ...imports.flatMap(({ issues }) => issues),
       ...unmatched(ignore, all),

@@ -1,6 +1,6 @@
 export { buildSurvey } from "./build-survey.js";
 export type { BuildSurveyOptions } from "./build-survey.js";
-export { CROWDS } from "./survey-crowd.js";
+export { crowdRank, CROWDS } from "./survey-crowd.js";
 export type { Crowd, Reading, WifiStandard } from "./reading.js";
 export { plainTable } from "./plain-table.js";
 export type { PlainTable } from "./plain-table.js";

@@ -59,6 +59,8 @@ export { emitterSignals } from "./emitter-signals.js";
 export type { EmitterSignal } from "./emitter-signals.js";
 export { floorHits, floorHitsLossDb } from "./floor-hits.js";
 export type { FloorHit, FloorPlan } from "./floor-hits.js";
+export { holdToRegion } from "./hold-to-region.js";
+export type { RegionalVenue } from "./hold-to-region.js";
 export { marginField } from "./margin-field.js";
 export type { MarginField, MarginFieldOptions } from "./margin-field.js";
 export { outlineFault } from "./outline-fault.js";
