@@ -61,10 +61,14 @@ function badKind(flag: string, kind: string, text: string): CliError {
 
 function mountOf(flag: string, parts: readonly string[]): AntennaMount {
   const mount: { -readonly [Key in keyof AntennaMount]: AntennaMount[Key] } = {};
+  const told = new Set<string>();
   for (const part of parts) {
     const [key = "", figure, ...rest] = part.split("=");
     const mounting = MOUNTINGS.find((word) => word === part);
     const value = plainNumber(figure ?? "");
+    const sort = mounting === undefined ? key : "mounting";
+    if (told.has(sort)) throw badOption(flag, `one ${sort}`, parts.join(","), EXAMPLE);
+    told.add(sort);
     if (mounting !== undefined) mount.mounting = mounting;
     else if (key === "tilt" && rest.length === 0 && Math.abs(value) <= 90) mount.tiltDeg = value;
     else if (key === "azimuth" && rest.length === 0 && Math.abs(value) <= 360) mount.azimuthDeg = value;

@@ -16,7 +16,7 @@ export type Range = readonly [low: number, high: number];
 export function numberFrom([low, high]: Range, words: string): ValueReader<number> {
   return (raw, path, report) => {
     if (typeof raw === "number" && raw >= low && raw <= high) return raw;
-    report(path, raw, `${words} from ${low} to ${high}`);
+    report(path, raw, `${words} from ${low} to ${high}${unquoted(raw)}`);
     return undefined;
   };
 }
@@ -25,9 +25,16 @@ export function numberFrom([low, high]: Range, words: string): ValueReader<numbe
 export function wholeFrom([low, high]: Range, words: string): ValueReader<number> {
   return (raw, path, report) => {
     if (typeof raw === "number" && Number.isInteger(raw) && raw >= low && raw <= high) return raw;
-    report(path, raw, `${words}, a whole number from ${low} to ${high}`);
+    report(path, raw, `${words}, a whole number from ${low} to ${high}${unquoted(raw)}`);
     return undefined;
   };
+}
+
+/** A number in quotes reads like the right one: what is wrong with it. */
+function unquoted(raw: unknown): string {
+  return typeof raw === "string" && raw.trim() !== "" && Number.isFinite(Number(raw))
+    ? " without quotes"
+    : "";
 }
 
 /** @returns a reader of one word of a list */

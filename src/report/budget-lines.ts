@@ -1,6 +1,6 @@
 import { mToFeet } from "../units/index.js";
 import type { ChannelReport } from "./channel-report.js";
-import { dB, exactPercent, fixed, sharePercent } from "./number-format.js";
+import { dB, exactPercent, fixed, heldPercent } from "./number-format.js";
 import type { LengthUnit, TextStyle } from "./pen.js";
 import { clipped, tableLines } from "./text-layout.js";
 
@@ -79,10 +79,6 @@ function lengthText(lengthM: number, unit: LengthUnit): string {
 function floorWords(floors: ChannelReport["plan"]["setting"]["site"]["floors"]): string {
   if (floors === null) return "ITU-R P.1238";
   return `${floors.floorCount}, ${floors.building} building, ITU-R P.1238`;
-}
-
-function heldPercent(ratio: number): string {
-  return ratio > 0.9999 ? "over 99.99 %" : sharePercent(ratio);
 }
 
 function dBm(levelDbm: number): string {

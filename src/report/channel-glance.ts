@@ -8,7 +8,7 @@ import { glanceLine, linkWords, reachWords } from "./link-lines.js";
 import { fixed, sharePercent } from "./number-format.js";
 import type { LengthUnit } from "./pen.js";
 import { columnsOf } from "./text-layout.js";
-import { wifiStep } from "./wifi-step.js";
+import { requestStep, wifiStep } from "./wifi-step.js";
 
 /** Columns that a line of the opening block leaves for its words. */
 const ROOM = 70;
@@ -99,7 +99,7 @@ function planningLines(report: ChannelReport): Line[] {
 /** Nothing is clear: what to try, in order. */
 function rescueLines(report: ChannelReport): Line[] {
   const { plan, survey } = report;
-  const ask = `ask the network staff to clear ${dominantWords(plan, survey)}`;
+  const ask = requestStep(report) ?? `ask the network staff to clear ${dominantWords(plan, survey)}`;
   const steps = [
     ...breachSteps(report),
     ask,

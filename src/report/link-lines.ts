@@ -33,7 +33,8 @@ export function linkWords({ link, setting }: ChannelPlan, unit: LengthUnit): str
     verdict === "fails"
       ? `${Math.ceil(-workingMarginDb)} dB short`
       : `${Math.floor(workingMarginDb + 1e-9)} dB to spare`;
-  const cause = limit === "range" ? "its own range" : "interference";
+  const { txNull, rxNull } = link.reference;
+  const cause = txNull || rxNull ? "an antenna's null" : limit === "range" ? "its own range" : "interference";
   const far = caveats.includes("beyond-fitted-distance") ? " (outside the model)" : "";
   const at = `${verdict.toUpperCase()} at ${chosenLengths(setting.distanceM, unit)}`;
   const words = `${far}: ${spare}; ${cause} limits it`;
@@ -50,8 +51,28 @@ export function reachWords(plan: ChannelPlan, unit: LengthUnit): string {
   const same = inSight === hidden;
   const reach = same ? `${inSight}, antenna hidden too` : `${inSight}; antenna hidden ${hidden}`;
   const far = same || link.reachM === null || link.reachM > 100;
+  const gaps = gapWords(plan, unit);
+  if (gaps !== null) {
+    const words = [`${reach}; ${gaps}`, `${inSight}; ${gaps}`];
+    return words.find((each) => columnsOf(each) <= GLANCE_ROOM) ?? words[1]!;
+  }
   const shares = shareWords(plan, far).map((words) => `${reach}; ${words}`);
   return shares.find((words) => columnsOf(words) <= GLANCE_ROOM) ?? reach;
+}
+
+/** A reach is the greatest distance, and an antenna's null may fail nearer: where, of the rows; null where none does. */
+function gapWords({ link }: ChannelPlan, unit: LengthUnit): string | null {
+  const reach = link.reachFloorM ?? link.reachM ?? Infinity;
+  const gapsM = [...link.rows, ...(link.reference === null ? [] : [link.reference])]
+    .filter(({ verdict }) => verdict === "fails")
+    .map((row) => row.floorDistanceM ?? row.distanceM)
+    .filter((distanceM) => distanceM < reach - 0.01);
+  if (gapsM.length === 0) return null;
+  const [nearestM, furthestM] = [Math.min(...gapsM), Math.max(...gapsM)];
+  const at = distanceCell(nearestM, unit);
+  return nearestM === furthestM
+    ? `but fails at ${at}`
+    : `but fails at ${at} to ${distanceCell(furthestM, unit)}`;
 }
 
 /** Columns that a line of the opening block leaves for its words. */
@@ -70,9 +91,9 @@ export function linkLines(plan: ChannelPlan, style: TextStyle): string[] {
   return [
     ...linkTable(plan, style),
     ...pathLines(plan),
-    `Reach in sight: ${reachText(link.reachM, style.units, link.reachFloorM)}.`,
+    `Reach in sight: ${[reachText(link.reachM, style.units, link.reachFloorM), gapWords(plan, style.units)].filter((words) => words !== null).join(", ")}.`,
     `Reach with the antenna hidden: ${reachText(link.reachNoSightM, style.units, link.reachNoSightFloorM)}.`,
-    ...wrapped(jobLine(plan), style.columnCount),
+    ...wrapped(jobLine(plan, style.units), style.columnCount),
     "spare = the lesser of over sens. and over interf., less fade.",
     "fails < 0 <= thin < 6 <= sound < 15 <= ample, in dB to spare.",
     ...caveatLines(link.rows),

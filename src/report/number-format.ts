@@ -13,9 +13,10 @@ export function dB(valueDb: number | null): string {
   return valueDb === null || !Number.isFinite(valueDb) ? "none" : `${fixed(valueDb, 1)} dB`;
 }
 
-/** A reach in both units, the reader's first, never rounded up. @example reachLengths(31.9, "m"); // => "31 m (104 ft)" */
+/** A reach in both units, the reader's first, never rounded up, nor down to none. @example reachLengths(31.9, "m"); // => "31 m (104 ft)" */
 export function reachLengths(lengthM: number, unit: LengthUnit): string {
-  return inBoth(Math.floor(lengthM + 1e-9), Math.floor(mToFeet(lengthM) + 1e-9), unit);
+  const [metres, feet] = [Math.floor(lengthM + 1e-9), Math.floor(mToFeet(lengthM) + 1e-9)];
+  return inBoth(metres === 0 ? "under 1" : metres, feet === 0 ? "under 1" : feet, unit);
 }
 
 /** A distance that someone chose, in both units. @example chosenLengths(20, "m"); // => "20 m (66 ft)" */
@@ -24,7 +25,7 @@ export function chosenLengths(lengthM: number, unit: LengthUnit): string {
   return inBoth(metres, Math.round(mToFeet(lengthM)), unit);
 }
 
-function inBoth(metres: number, feet: number, unit: LengthUnit): string {
+function inBoth(metres: number | string, feet: number | string, unit: LengthUnit): string {
   return unit === "m" ? `${metres} m (${feet} ft)` : `${feet} ft (${metres} m)`;
 }
 
@@ -61,6 +62,12 @@ export function chancePercent(probability: number): string {
 export function lastingTime(timeS: number): string {
   if (timeS >= 120) return `${fixed(timeS / 60, 0)} min`;
   return `${fixed(timeS, timeS < 1 ? 2 : timeS < 10 ? 1 : 0)} s`;
+}
+
+/** A share of positions that hold, never rounded up to all nor down to none. @example heldPercent(0.99995); // => "over 99.99 %" */
+export function heldPercent(ratio: number): string {
+  if (ratio > 0 && ratio < 1e-4) return "under 0.01 %";
+  return ratio > 0.9999 ? "over 99.99 %" : sharePercent(ratio);
 }
 
 /** A share of time near one, never rounded up to 100. @example sharePercent(0.99996); // => "99.99 %" */

@@ -23,6 +23,7 @@ function betweenWords(
   );
   const between = [
     ...(walls.length === 0 ? ["no walls (0 dB)"] : [`in every row ${wallWords.join(", ")}`]),
+    ...(walls.some(({ edition }) => edition.startsWith("ITU")) ? [SLAB_WORDS] : []),
     ...(floors === null
       ? []
       : [
@@ -31,6 +32,10 @@ function betweenWords(
   ];
   return `${between.join("; ")}; `;
 }
+
+/** What a slab's one figure is. */
+const SLAB_WORDS =
+  "slabs averaged over 2400–2483.5 MHz, the field along the wall (TE), as from upright antennas; off square mostly the greater loss";
 
 /** Which way the antennas gain, and what of that counts for interference. */
 export function antennaLine({ antennaWords: { tx, rx } }: ChannelReport): string {
@@ -56,5 +61,13 @@ export function fadingLine({ plan, fadeWords }: ChannelReport): string {
     link.fadeReference === "mean"
       ? `Counted from the local mean, the power averaged over small-scale fading, ${over} dB over the median position.`
       : `Counted from the median of the local means; the mean power lies ${over} dB over the median position.`;
-  return `Fading ${fadeWords}: ${dB(link.fadeAllowanceDb)} for ${exactPercent(setting.reliability)} of positions, each receiver for itself; ${shadowing}. ${reference} Hidden antenna: Rayleigh, ${dB(link.noSightFadeAllowanceDb)}.`;
+  return `Fading ${fadeWords}: ${dB(link.fadeAllowanceDb)} for ${exactPercent(setting.reliability)} of positions, each receiver for itself; ${shadowing}. ${reference} Hidden antenna: Rayleigh, ${dB(link.noSightFadeAllowanceDb)}.${sightWords(plan)}`;
+}
+
+/** A line of sight taken through a wall or floor is a hope: said where it is. */
+function sightWords({ setting }: ChannelReport["plan"]): string {
+  const { walls, floors } = setting.site;
+  const parted = walls.length > 0 || (floors?.floorCount ?? 0) > 0;
+  if (!parted || setting.fadeLaw.law !== "rician") return "";
+  return " A wall or floor lies between: if it hides the receiver, take the hidden reach, or --fade rayleigh.";
 }

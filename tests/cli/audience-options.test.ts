@@ -17,7 +17,11 @@ interface LookJson {
 }
 interface AudienceJson {
   readonly receiver: { readonly reliability: number };
-  readonly link: { readonly fadeAllowanceDb: number };
+  readonly link: {
+    readonly fadeAllowanceDb: number;
+    readonly reachM: number | null;
+    readonly reference: { readonly heldRatio: number; readonly verdict: string };
+  };
   readonly hopSet: { readonly channels: number[]; readonly leastHopCount: { value: number; source: string } };
   readonly frames: { readonly typical: LookJson; readonly edge: LookJson };
   readonly job: {
@@ -180,6 +184,27 @@ describe("--receivers and --reliability-all", () => {
     expect(flowing(await text(["link"]))).toMatch(
       /99 % is per receiver: of 20, for example, 0\.2 in a hole on average; all hold with 82 %\. For your job: --receivers N\./,
     );
+  });
+  test("where the link fails, no chance that all hold is promised: what holds there stands beside it", async () => {
+    const job = ["channel", FULL, "--distance", "30m", "--receivers", "20"];
+    const { link } = await json(job);
+    const { heldRatio, verdict } = link.reference;
+    expect([verdict, link.reachM! > 0]).toEqual(["fails", true]);
+    // Rician, K = 6 dB: 10 dB of margin hold at 98.35 %, 5 dB at 89.92 % (standards, "Rician outage": 1.646, 10.08 %)
+    expect(heldRatio).toBeGreaterThan(0.8992);
+    expect(heldRatio).toBeLessThan(0.99);
+    const out = await text(job);
+    expect(firstBlock(out).join("\n")).not.toMatch(/all 20 hold/);
+    const share = `${(Math.floor(heldRatio * 1e4) / 100).toFixed(2)} %`;
+    const all = `${Math.round(heldRatio ** 20 * 100)} %`;
+    expect(flowing(out)).toContain(
+      `all hold with 82 %. That is so only within the reach: at 30 m (98 ft) ${share} of positions hold, all 20 with ${all}.`,
+    );
+    const nowhere = ["link", "--receivers", "20", "--tx-antenna", "dipole,sideways"];
+    expect(flowing(await text(nowhere))).toContain(
+      "That is so nowhere here: at 20 m (66 ft) 0.00 % of positions hold, all 20 with under 0.1 %.",
+    );
+    expect(firstBlock(await text(nowhere)).join("\n")).not.toMatch(/hold:/);
   });
   test("99 % for all twenty: 99.95 % for each, and the fade allowance of it", async () => {
     const all = await json(["link", "--receivers", "20", "--reliability-all", "0.99"]);

@@ -100,6 +100,28 @@ describe("heights and antennas", () => {
       ),
     );
   });
+  test("a null that fails nearer than the reach: no reach without the distances at which it fails", async () => {
+    const words = "--tx-antenna collinear:9 --tx-height 3m --rx-height 12m --wall 1dB --distances 1m,2m,8m";
+    const { link: told } = await link(words);
+    expect(told.rows.map(({ verdict }) => verdict === "fails")).toEqual([true, true, false]);
+    const out = await text(["link", ...words.split(" ")]);
+    expect(out).toMatch(/^Reach .*; but fails at 1 m to 2 m$/m);
+    expect(flowing(out)).toMatch(/Reach in sight: [^.]*, but fails at 1 m to 2 m\./);
+    expect(out).toMatch(/^Link .*an antenna's null limits it$/m); // the reference too: 24° off a 13° beam
+    expect(await text(["link", "--distances", "8m,400m"])).not.toContain("but fails");
+  });
+  test("a slab's figure says what it is an average of, and for which polarisation", async () => {
+    const told = /slabs averaged over 2400–2483\.5 MHz, the field along the wall \(TE\)/;
+    expect(flowing(await text(["link", "--wall", "glass:6mm@60"]))).toMatch(told);
+    expect(flowing(await text(["link", "--wall", "6dB"]))).not.toMatch(told);
+  });
+  test("a wall in the path of a receiver taken as in sight: said, but not where the law is Rayleigh", async () => {
+    const told = /A wall or floor lies between/;
+    expect(flowing(await text(["link", "--wall", "6dB"]))).toMatch(told);
+    expect(flowing(await text(["link", "--floors", "1"]))).toMatch(told);
+    expect(flowing(await text(["link"]))).not.toMatch(told);
+    expect(flowing(await text(["link", "--wall", "6dB", "--fade", "rayleigh"]))).not.toMatch(told);
+  });
   test("a true null: no number, a reason, and the verdict fails, in link and channel", async () => {
     const { link: told } = await link("--tx-antenna dipole,sideways");
     expect(told.rows.length).toBeGreaterThan(0);
@@ -262,6 +284,8 @@ describe("usage", () => {
     ["--tx-antenna panel:8", /panel:GAIN:AZIMUTH:ELEVATION/, /panel:8:70:60/],
     ["--tx-antenna dipole,sidways", /upright, sideways, hanging/, /sideways/],
     ["--tx-antenna dipole,tilt=91", /tilt=DEG/, /--tx-antenna/],
+    ["--tx-antenna dipole,upright,hanging", /one mounting/, /--tx-antenna/],
+    ["--rx-antenna dipole,tilt=5,tilt=6", /one tilt/, /--rx-antenna/],
     ["--tx-antenna dipole --set txGainDbi=3", /no --set txGainDbi/, /--tx-antenna dipole/],
     ["--wall concret:200mm", /did you mean concrete\?/, /--wall concrete:200mm/],
     ["--wall concrete:200", /with its unit/, /--wall concrete:200mm/],

@@ -147,6 +147,18 @@ describe("the request to the network staff", () => {
     // 18 + 2 dBm, 4.5 ms × 44 a second.
     expect(lines).toMatch(/at 2422 MHz, 1 MHz wide, 20\.0 dBm EIRP, on the air 20 % of the time/);
   });
+  test("nothing clear: the step asks for the list where that makes the link work, else for a channel", async () => {
+    const crowded = [`${SCANS}/crowded.csv`];
+    const { request } = await json(crowded);
+    // 11.5 dB of fade allowance: Rician, K = 6 dB, 99 % (10 dB hold at 98.35 %, 15 dB at 99.64 %)
+    expect(request.marginIfGrantedDb).toBeGreaterThan(11.6);
+    expect(firstBlock(await text(crowded)).join("\n")).toContain(
+      `1 ask network staff to fix ${request.fix.length} radios as listed;`,
+    );
+    const far = [...crowded, "--distance", "60m"];
+    expect((await json(far)).request.marginIfGrantedDb).toBeLessThan(11.5);
+    expect(firstBlock(await text(far)).join("\n")).toContain("1 ask the network staff to clear Wi-Fi ch");
+  });
   test("more packets than time are flagged", async () => {
     const args = [FOYER, "--set", "packet_ms=12", "--set", "transmissions_per_frame_count=3"];
     const { request, neighbours } = await json(args);

@@ -37,6 +37,11 @@ describe("round trip", () => {
 });
 
 describe("overriding single figures", () => {
+  test("a number in quotes is told for what it is: it reads like the right one", () => {
+    const figures = { tx_power_dbm: "17", transmissions_per_frame_count: "2", noise_figure_db: "low" };
+    const told = read({ based_on: "raster-13", ...figures }).issues.map(({ expected }) => expected);
+    expect(told.map((words) => words.endsWith(" without quotes"))).toEqual([false, true, true]); // noise figure, power, transmissions
+  });
   test("a bare value is yours, everything else stays", () => {
     const base = findProfile("raster-13");
     const mine = profileOf({ based_on: "raster-13", sensitivity_dbm: -85, receiversFollow: "no" });

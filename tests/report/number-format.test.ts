@@ -6,6 +6,7 @@ import {
   exactPercent,
   fixed,
   framesAMinute,
+  heldPercent,
   lastingTime,
   lossPercent,
   reachLengths,
@@ -29,7 +30,8 @@ describe("figures on paper", () => {
   test("a reach is never promised longer than it is, in either unit", () => {
     fc.assert(
       fc.property(fc.double({ min: 0.01, max: 1000, noNaN: true }), (lengthM) => {
-        const [, m, ft] = /^(\d+) m \((\d+) ft\)$/.exec(reachLengths(lengthM, "m"))!;
+        const told = reachLengths(lengthM, "m").replaceAll("under 1", "0");
+        const [, m, ft] = /^(\d+) m \((\d+) ft\)$/.exec(told)!;
         expect(Number(m)).toBeLessThanOrEqual(lengthM + 1e-6);
         expect(Number(m)).toBeGreaterThan(lengthM - 1);
         expect(Number(ft) * 0.3048).toBeLessThanOrEqual(lengthM + 1e-6);
@@ -38,6 +40,11 @@ describe("figures on paper", () => {
     );
     expect(reachLengths(30.48, "m")).toBe("30 m (100 ft)");
     expect(reachLengths(30.48, "ft")).toBe("100 ft (30 m)");
+    expect([0.2, 0.7, 1].map((lengthM) => reachLengths(lengthM, "m"))).toEqual([
+      "under 1 m (under 1 ft)",
+      "under 1 m (2 ft)",
+      "1 m (3 ft)",
+    ]);
   });
 
   test("a chosen distance is told to the nearest, the reader's unit first", () => {
@@ -67,6 +74,15 @@ describe("figures on paper", () => {
         expect(100 - percentOf(text)).toBeLessThanOrEqual((100 - share * 100) * 1.11 + 1e-8);
       }),
     );
+  });
+
+  test("a share of positions that hold is never told as none or all, unless it is none", () => {
+    expect([0, 1e-9, 0.98354, 0.99995].map(heldPercent)).toEqual([
+      "0.00 %",
+      "under 0.01 %",
+      "98.35 %",
+      "over 99.99 %",
+    ]);
   });
 
   test("a chance is never told as none or as certain", () => {
