@@ -98,7 +98,11 @@ async function furtherFiles(data: unknown, beside: (file: string) => string, io:
   const profiles = new Map<string, unknown>();
   for (const name of new Set(textsOf(itemsOf(data, "systems"), "profile"))) {
     if (builtInProfiles.some((profile) => profile.name === name)) continue;
-    const read = await readOne<unknown>(name, { basedOn: "raster-13" }, (path) => profileFile(path, io));
+    const read = await readOne<unknown>(
+      name,
+      { basedOn: "raster-13" },
+      async (path) => (await profileFile(path, io)).data,
+    );
     if (read !== null) profiles.set(name, read);
   }
   const tables = new Map<string, LuminaireTable>();
