@@ -49,11 +49,15 @@ describe("README.md", () => {
   test("is there", () => {
     expect(existsSync(path), "README.md is missing").toBe(true);
   });
-  test("shows the first screen of the demo as it is (tests/tools/update-golden.js writes it)", () => {
-    const demo = readFileSync(join(PROJECT, "fixtures/golden/channel-demo.txt"), "utf8");
-    const shown = /<!-- demo -->\n\n```text\n([\s\S]*?)\n```/.exec(markdown)?.[1] ?? "";
+  test.each([
+    ["demo", "channel-demo.txt"],
+    ["place", "place-studio.txt"],
+  ])("shows the beginning of %s as it is (tests/tools/update-golden.js writes it)", (mark, file) => {
+    const whole = readFileSync(join(PROJECT, "fixtures/golden", file), "utf8");
+    const block = new RegExp(`<!-- ${mark} -->\\n\\n\`\`\`text\\n([\\s\\S]*?)\\n\`\`\``);
+    const shown = block.exec(markdown)?.[1] ?? "";
     expect(shown.split("\n").length).toBeGreaterThan(20);
-    expect(demo.startsWith(`${shown}\n`)).toBe(true);
+    expect(whole.startsWith(`${shown}\n`)).toBe(true);
   });
   test("opens with commands that package.json knows, and holds the test command of .ci/run", () => {
     const { scripts } = JSON.parse(readFileSync(join(PROJECT, "package.json"), "utf8")) as {

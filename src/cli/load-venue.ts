@@ -1,4 +1,5 @@
 import { dirname, join } from "node:path";
+import type { Antenna } from "../propagation/index.js";
 import { formatIssue } from "../issues/index.js";
 import type { Issue } from "../issues/index.js";
 import { builtInProfiles } from "../radio/index.js";
@@ -19,6 +20,8 @@ export interface LoadedVenue {
   readonly issues: readonly Issue[];
   /** The path of each of the venue's scans, in their order, from where the command runs. */
   readonly scanPaths: readonly string[];
+  /** Antennas of the options' own that a transmitter may get: the region's rule counts them, too. */
+  readonly furtherAntennas?: readonly Antenna[];
 }
 
 /**
@@ -74,6 +77,9 @@ interface FurtherFiles {
   readonly issues: readonly Issue[];
 }
 
+/** Judged in place of a profile that can't be read. */
+const STAND_IN = { basedOn: "raster-13" };
+
 async function furtherFiles(data: unknown, beside: (file: string) => string, io: Io): Promise<FurtherFiles> {
   const issues: Issue[] = [];
   const lacking = new Set<string>();
@@ -98,11 +104,7 @@ async function furtherFiles(data: unknown, beside: (file: string) => string, io:
   const profiles = new Map<string, unknown>();
   for (const name of new Set(textsOf(itemsOf(data, "systems"), "profile"))) {
     if (builtInProfiles.some((profile) => profile.name === name)) continue;
-    const read = await readOne<unknown>(
-      name,
-      { basedOn: "raster-13" },
-      async (path) => (await profileFile(path, io)).data,
-    );
+    const read = await readOne<unknown>(name, STAND_IN, async (path) => (await profileFile(path, io)).data);
     if (read !== null) profiles.set(name, read);
   }
   const tables = new Map<string, LuminaireTable>();
@@ -113,9 +115,14 @@ async function furtherFiles(data: unknown, beside: (file: string) => string, io:
     );
     if (table !== null) tables.set(luminaires, table);
   }
-  for (const name of textsOf(itemsOf(data, "scans"), "file"))
-    if (!(await inputExists(beside(name)))) lacking.add(name);
+  for (const name of await scansLacking(data, beside)) lacking.add(name);
   return { profiles, tables, lacking, issues };
+}
+
+async function scansLacking(data: unknown, beside: (file: string) => string): Promise<string[]> {
+  const names = textsOf(itemsOf(data, "scans"), "file");
+  const there = await Promise.all(names.map((name) => inputExists(beside(name))));
+  return names.filter((_, index) => !there[index]);
 }
 
 async function luminaireTable(text: string, source: string, issues: Issue[]): Promise<LuminaireTable> {

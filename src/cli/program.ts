@@ -3,81 +3,18 @@ import { runChannel } from "./commands/channel.js";
 import { runConvert } from "./commands/convert.js";
 import { runInit } from "./commands/init.js";
 import { runLink } from "./commands/link.js";
+import { runPlace } from "./commands/place.js";
 import { runProfiles } from "./commands/profiles.js";
+import { runRooms } from "./commands/rooms.js";
 import { runSurvey } from "./commands/survey.js";
 import type { CommonOptions, Context } from "./context.js";
 import type { ExitCode } from "./exit.js";
 import type { Io } from "./io.js";
+import { COMMON, CROWD, LINK, RADIO, SCANS, SITE, SURVEY, VENUE, WIFI } from "./option-groups.js";
+import type { Option } from "./option-groups.js";
 import { runToEnd } from "./outcome.js";
 import { scanArguments } from "./scan-arguments.js";
-
-/** The option groups of the commands: flags, then what they mean. */
-const COMMON: readonly Option[] = [
-  ["--json", "print one JSON value"],
-  ["--units <unit>", "m or ft (default m; ft with --region US)"],
-  ["-o, --output <file>", "write to a file, whole or not at all"],
-  ["--quiet", "no notes, errors only"],
-  ["--no-color", "no bold or faint text"],
-];
-
-const SCANS: readonly Option[] = [
-  ["--place <name>", "place of the scans named after it"],
-  ["--crowd <word>", "empty, part or full, in the scans named after it"],
-  ["--time <iso>", "time of the scans named after it, in ISO 8601"],
-  ["--map <field=header...>", 'which column of a foreign table holds a field, as ssid="Name"'],
-  ["--strict", "a rejected row is an error (exit 65)"],
-];
-
-const SURVEY: readonly Option[] = [
-  ["--ignore <source...>", "a name or address of the crew's own, left out"],
-  ["--building-wifi <source...>", "a name or address of the building's own (else: -75 dBm or more)"],
-  ["--neighbour-wifi <source...>", "a name or address that isn't the building's"],
-  ["--level-quantile <q>", "of a source's readings at a place (default 0.9)"],
-  ["--assume-airtime <e,p,f>", "where none is reported: empty,part,full (0.1,0.25,0.5)"],
-  ["--rbw-khz <width>", "resolution bandwidth of power sweeps (default a bin's width)"],
-];
-
-const RADIO: readonly Option[] = [
-  ["--profile <name-or-file>", "built in or your own (default raster-13)"],
-  ["--set <figure=value...>", "one figure of the profile, as tx_power_dbm=10"],
-  ["--enclosure <word>", "antenna-outside, plastic-or-glass, slotted-metal, closed-metal"],
-  ["--region <code>", "US, CA, EU, GB, AU, NZ, JP or world: power and band edges"],
-];
-
-const LINK: readonly Option[] = [
-  ["--distance <length>", "the reference receiver (default 20m)"],
-  ["--distances <list>", "rows of the link table, as 5,10,20m"],
-  [
-    "--path-model <model>",
-    "free-space, indoor:N, indoor-abg:PLACE:SIGHT, log-distance:EXP:DB[:SIGMA] or a file (default indoor:22)",
-  ],
-  ["--fade <law>", "rician:K, rayleigh, lognormal:S, rayleigh-lognormal:S (rician:6)"],
-  ["--reliability <share>", "share of receiver positions to hold (default 0.99)"],
-  ["--receivers <count>", "how many receivers the job has: the chance that all hold"],
-  ["--reliability-all <share>", "chance that all hold; sets --reliability, needs --receivers"],
-  ["--busy-share <share>", "share of time that may be worse (default 0.01)"],
-  ["--burst-ms <ms>", "length of a Wi-Fi burst (default 2)"],
-  ["--event-minutes <minutes>", "length of the event whose look is told (default 90)"],
-];
-
-const SITE: readonly Option[] = [
-  [
-    "--tx-antenna <word>",
-    "isotropic, dipole, collinear:DBI, panel:DBI:AZ:EL; then ,hanging ,sideways ,tilt=DEG ,azimuth=DEG",
-  ],
-  ["--rx-antenna <word>", "the same at the receiver; azimuth 0 looks at the other end"],
-  ["--tx-height <length>", "above the floor; distances then run along the floor"],
-  ["--rx-height <length>", "above the floor; both heights or neither"],
-  ["--wall <word...>", "in the path: concrete:200mm, layers with +, or 6dB; @45 off square"],
-  ["--floors <count>", "floors between the ends, by ITU-R P.1238 (default 0)"],
-  ["--building <word>", "residential, office or commercial (default commercial)"],
-];
-
-const WIFI: readonly Option[] = [
-  ["--ap-power-dbm <dbm>", "an access point's power at its connector (default 18, assumed)"],
-];
-
-type Option = readonly [flags: string, meaning: string];
+import { venueArgument } from "./venue-argument.js";
 
 /** One command: the single table that parsing, help and completion come from. */
 interface Definition {
@@ -86,6 +23,8 @@ interface Definition {
   readonly summary: string;
   readonly options: readonly Option[];
   readonly examples: readonly string[];
+  /** Takes a venue file: always, or where its only operand is named like one; else scans. */
+  readonly venue?: "always" | "maybe";
   readonly run: (context: Context<CommonOptions>) => Promise<ExitCode>;
 }
 
@@ -116,22 +55,69 @@ export const COMMANDS: readonly Definition[] = [
   },
   {
     name: "link",
-    operands: "[scan...]",
-    summary: "link budget by distance, and the reach",
+    operands: "[venue-or-scan...]",
+    summary: "link budget by distance, and the reach; of a venue, every receiver's",
     options: [
       ["--channel <number>", "radio channel (default the recommended, or the middle one)"],
-      ...SCANS,
+      ["--system <name>", "of a venue, this system alone"],
+      ["--receiver <name>", "of a venue, this receiver's budget line by line"],
+      ...SCANS.map(([flags, meaning]): Option =>
+        flags.startsWith("--crowd")
+          ? [flags, `${meaning}; of a venue, who is in (default full)`]
+          : [flags, meaning],
+      ),
       ...SURVEY,
       ...RADIO,
       ...LINK,
       ...SITE,
+      ...CROWD,
     ],
+    venue: "maybe",
     examples: [
       "stillband link",
+      "stillband link venue.yaml",
+      "stillband link venue.yaml --system hall --channel 13 --crowd empty",
       "stillband link --channel 13 full.csv --distances 10,20,30m",
       "stillband link --tx-antenna dipole --tx-height 3m --rx-height 8m --wall 6dB",
     ],
     run: runLink,
+  },
+  {
+    name: "rooms",
+    operands: "<venue>",
+    summary: "a venue's rooms side by side, and the jointly best channels of its systems",
+    options: [
+      ["--time-limit <seconds>", "to search for the best joint plan and prove it (default 5)"],
+      ...VENUE,
+    ],
+    venue: "always",
+    examples: [
+      "stillband rooms venue.yaml",
+      "stillband rooms venue.yaml --crowd empty",
+      "stillband rooms venue.yaml --region EU --time-limit 30 --json",
+    ],
+    run: runRooms,
+  },
+  {
+    name: "place",
+    operands: "<venue>",
+    summary: "where each transmitter of a venue goes, and what other places give up",
+    options: [
+      ["--system <name>", "this system alone"],
+      ["--step <length>", "of the grid over its rooms' floors (default 0.5m)"],
+      ["--height <length>", "of the grid's antenna above the floor (default 3m)"],
+      ["--antenna <word>", "of the grid, as --tx-antenna of link (default the transmitter's, else a dipole)"],
+      ["--candidates-only", "the places that the venue file names, no grid"],
+      ["--grid", "the grid, no candidates"],
+      ...VENUE,
+    ],
+    venue: "always",
+    examples: [
+      "stillband place venue.yaml",
+      "stillband place venue.yaml --system hall --height 5m --antenna collinear:5",
+      "stillband place venue.yaml --candidates-only --crowd empty",
+    ],
+    run: runPlace,
   },
   {
     name: "convert",
@@ -199,7 +185,8 @@ export function buildProgram(
     command.option("--debug", "say where a bug happened");
     command.action(async () => {
       const options = command.opts<CommonOptions>();
-      const files = scanArguments(argv.slice(argv.indexOf(definition.name) + 1), command);
+      const words = argv.slice(argv.indexOf(definition.name) + 1);
+      const files = venueArgument(definition.venue, command.args) ?? scanArguments(words, command);
       const context = { io, options, words: command.args, files };
       ended(await runToEnd(context, `stillband/${definition.name}@1`, definition.run));
     });

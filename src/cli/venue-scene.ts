@@ -1,21 +1,20 @@
 import type { Issue } from "../issues/index.js";
 import type { RadioProfile } from "../radio/index.js";
-import { ASSUMED_AIRTIME, buildSurvey, crowdRank, CROWDS, toEmitters } from "../scan/index.js";
-import type { BuildSurveyOptions, Crowd, ScanImport, Survey } from "../scan/index.js";
+import { buildSurvey } from "../scan/index.js";
+import type { Crowd, Survey } from "../scan/index.js";
 import { holdToRegion, venueSite } from "../venue/index.js";
-import type { RegionalVenue, RoomSurvey, Venue, VenueScan, VenueSite } from "../venue/index.js";
+import type { Place, RegionalVenue, Venue, VenueScan, VenueSite } from "../venue/index.js";
 import type { Context } from "./context.js";
 import type { LoadedVenue } from "./load-venue.js";
 import { regionWord } from "./load-profile.js";
 import { readScans } from "./read-scans.js";
 import { readingOptions, surveyOptions } from "./survey-scans.js";
 import type { SurveyOptions } from "./survey-scans.js";
-
-/** What the scans say of one room with one crowd in. */
-export interface RoomScene extends RoomSurvey {
-  /** The room's scans with this crowd or a smaller one. */
-  readonly survey: Survey;
-}
+import { roomFinder, roomlessCount } from "./room-of.js";
+import { roomScenes } from "./room-scenes.js";
+import type { RoomScene } from "./room-scenes.js";
+import { handsetChannelsOf, marksOf, sourcePlacesOf } from "./source-marks.js";
+import { buildingIdsOf } from "./wifi-options.js";
 
 /** A venue with its scans, for one radio. */
 export interface VenueScene {
@@ -25,6 +24,10 @@ export interface VenueScene {
   readonly reviews: RegionalVenue["reviews"];
   /** Every scan, whatever its room. */
   readonly survey: Survey;
+  /** Ids of the building's own sources. */
+  readonly buildingIds: ReadonlySet<string>;
+  /** Where sources are whose place the venue file gives, by id. */
+  readonly sourcePlaces: ReadonlyMap<string, Place>;
   /** Readings that belong to no room: they count for none. */
   readonly roomlessCount: number;
   readonly issues: readonly Issue[];
@@ -42,7 +45,7 @@ export interface VenueScene {
  */
 export async function venueScene(
   context: Context<SurveyOptions>,
-  { venue: asFiled, scanPaths, issues }: LoadedVenue,
+  { venue: asFiled, scanPaths, issues, furtherAntennas }: LoadedVenue,
   profile: RadioProfile,
 ): Promise<VenueScene> {
   const { region } = context.options;
@@ -50,7 +53,7 @@ export async function venueScene(
     venue,
     reviews,
     issues: ruleIssues,
-  } = holdToRegion(asFiled, region === undefined ? undefined : regionWord(region));
+  } = holdToRegion(asFiled, region === undefined ? undefined : regionWord(region), furtherAntennas);
   const files = venue.scans.map((scan, index) => ({ path: scanPaths[index]!, ...fillOf(scan) }));
   const imports =
     files.length === 0
@@ -69,25 +72,15 @@ export async function venueScene(
     venue,
     reviews,
     survey,
-    roomlessCount: imports.reduce(
-      (sum, scan) => sum + scan.readings.filter(({ place }) => roomOf(scan.source, place) === null).length,
-      0,
-    ),
+    buildingIds: buildingIdsOf(survey),
+    sourcePlaces: sourcePlacesOf(venue, survey),
+    roomlessCount: roomlessCount(imports, roomOf),
     issues: [...issues, ...ruleIssues, ...survey.issues],
-    siteWith: (crowd) => remembered(sites, crowd, () => venueSite(venue, { crowd })),
+    siteWith: (crowd) =>
+      remembered(sites, crowd, () => venueSite(venue, { crowd, handsetChannels: handsetChannelsOf(survey) })),
     roomsWith: (crowd) =>
       remembered(rooms, crowd, () => roomScenes({ venue, imports, shaped, roomOf, scanPaths }, crowd)),
   };
-}
-
-type RoomOf = (source: string, place: string) => string | null;
-
-interface Sorting {
-  readonly venue: Venue;
-  readonly imports: readonly ScanImport[];
-  readonly shaped: BuildSurveyOptions;
-  readonly roomOf: RoomOf;
-  readonly scanPaths: readonly string[];
 }
 
 function remembered<Key, Value>(known: Map<Key, Value>, key: Key, make: () => Value): Value {
@@ -102,70 +95,4 @@ function fillOf({ place, room, crowd, time }: VenueScan): object {
     ...(crowd !== null && { crowd }),
     ...(time !== null && { time }),
   };
-}
-
-function marksOf({ sources }: Venue): Pick<BuildSurveyOptions, "building" | "neighbour"> {
-  const named = (owner: string): string[] =>
-    sources.filter((mark) => mark.owner === owner).map(({ source }) => source);
-  return { building: named("building"), neighbour: named("neighbour") };
-}
-
-function roomFinder({ scans, rooms }: Venue, scanPaths: readonly string[]): RoomOf {
-  const byPath = new Map(scans.map(({ room }, index) => [scanPaths[index]!, room]));
-  const byPlace = new Map(
-    rooms.flatMap(({ name, places }) => [name, ...places].map((place) => [place, name])),
-  );
-  return (source, place) => byPath.get(source) ?? byPlace.get(place) ?? null;
-}
-
-function roomScenes(sorting: Sorting, crowd: Crowd): ReadonlyMap<string, RoomScene> {
-  const { venue, imports, shaped, roomOf } = sorting;
-  const most = crowdRank(crowd);
-  const scenes = new Map<string, RoomScene>();
-  for (const { name } of venue.rooms) {
-    const isHere = (
-      { source }: ScanImport,
-      row: { readonly place: string; readonly crowd: Crowd | null },
-    ): boolean => roomOf(source, row.place) === name && crowdRank(row.crowd) <= most;
-    const here = imports
-      .map((scan) => ({
-        ...scan,
-        readings: scan.readings.filter((reading) => isHere(scan, reading)),
-        sweep: scan.sweep !== null && isHere(scan, scan.sweep) ? scan.sweep : null,
-        issues: [],
-      }))
-      .filter(({ readings, sweep }) => readings.length > 0 || sweep !== null);
-    if (here.length === 0) continue;
-    const survey = withCrowdAirtime({ ...buildSurvey(here, shaped), issues: [] }, crowd, shaped);
-    scenes.set(name, {
-      survey,
-      emitters: toEmitters(survey),
-      sweeps: survey.sweepLevels,
-      scanHeightM: scanHeightM(sorting, here),
-    });
-  }
-  return scenes;
-}
-
-/** The building's sources that reported no airtime carry the crowd that is planned for. */
-function withCrowdAirtime(survey: Survey, crowd: Crowd, { assumedAirtime }: BuildSurveyOptions): Survey {
-  const { emptyRatio, partRatio, fullRatio } = assumedAirtime ?? ASSUMED_AIRTIME;
-  const ownRatio = [emptyRatio, partRatio, fullRatio][CROWDS.indexOf(crowd)]!;
-  return {
-    ...survey,
-    emitters: survey.emitters.map((source) =>
-      source.airtimeAssumed
-        ? { ...source, airtimeRatio: source.owner === "building" ? ownRatio : emptyRatio }
-        : source,
-    ),
-  };
-}
-
-/** The lowest that a scan of the room was made at; null where one doesn't say. */
-function scanHeightM({ venue, scanPaths }: Sorting, here: readonly ScanImport[]): number | null {
-  const heightsM = here.map(({ source }) => venue.scans[scanPaths.indexOf(source)]?.heightM ?? null);
-  return heightsM.reduce<number | null>(
-    (least, heightM) => (least === null || heightM === null ? null : Math.min(least, heightM)),
-    Infinity,
-  );
 }

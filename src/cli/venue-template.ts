@@ -197,7 +197,7 @@ const CROWD_LINES = [
   "# What people bring, all assumed.",
   "# crowd:",
   "#   carried_ratio: 0.8",
-  "#   on_air_ratio: 0.005",
+  "#   on_air_ratio: 0.001",
   "#   handset_eirp_dbm: 15",
   "#   body_loss_db: 6",
   "#   scan_height_gain_db: 6",

@@ -11,11 +11,16 @@ export function whenWords({ fullestCrowd }: Survey): string {
 /** Columns that a line of the opening block leaves for its words. */
 const ROOM = 70;
 
+/** What is told of: frames and looks of one receiver, and what they were worked out with. */
+export interface AudiencePlan extends Pick<ChannelPlan, "frames" | "looks"> {
+  readonly setting: Pick<ChannelPlan["setting"], "profile" | "reliability" | "eventMinutes">;
+}
+
 /**
  * What the audience would see, in one line of the opening block: frames lost and the longest hold expected.
  * @param when `full house`, `as scanned`, or against what else
  */
-export function audienceWords({ frames, looks, setting }: ChannelPlan, when: string): string {
+export function audienceWords({ frames, looks, setting }: AudiencePlan, when: string): string {
   if (frames === null || looks === null) return "nothing would work";
   const { typical, edge } = frames;
   const edgeWords = `edge of ${exactPercent(setting.reliability)}`;

@@ -1,6 +1,6 @@
-import { mToFeet } from "../units/index.js";
 import type { ChannelReport } from "./channel-report.js";
-import { dB, exactPercent, fixed, heldPercent } from "./number-format.js";
+import { dBi, dBm, lengthText, minus } from "./level-words.js";
+import { dB, exactPercent, heldPercent } from "./number-format.js";
 import type { LengthUnit, TextStyle } from "./pen.js";
 import { clipped, tableLines } from "./text-layout.js";
 
@@ -72,24 +72,7 @@ function measureRows({ plan, fadeWords }: ChannelReport): Row[] {
   ];
 }
 
-function lengthText(lengthM: number, unit: LengthUnit): string {
-  return unit === "ft" ? `${fixed(mToFeet(lengthM), 1)} ft` : `${fixed(lengthM, 1)} m`;
-}
-
 function floorWords(floors: ChannelReport["plan"]["setting"]["site"]["floors"]): string {
   if (floors === null) return "ITU-R P.1238";
   return `${floors.floorCount}, ${floors.building} building, ITU-R P.1238`;
-}
-
-function dBm(levelDbm: number): string {
-  return levelDbm === -Infinity ? "none" : `${fixed(levelDbm, 1)} dBm`;
-}
-
-function dBi(gainDbi: number): string {
-  return gainDbi === -Infinity ? "none" : `${fixed(gainDbi, 1)} dBi`;
-}
-
-/** A loss as it enters the sum. */
-function minus(lossDb: number): string {
-  return dB(lossDb === 0 ? 0 : -lossDb);
 }

@@ -1,10 +1,11 @@
 import { printable } from "../issues/index.js";
 import type { Survey, SurveyEmitter } from "../scan/index.js";
-import type { Radiated, WifiFix, WifiPlan } from "../venue/index.js";
+import type { WifiFix, WifiPlan } from "../venue/index.js";
 import { sourceName } from "./channel-tables.js";
 import type { ChannelReport } from "./channel-report.js";
-import { dB, fixed, wholePercent } from "./number-format.js";
+import { dB, fixed } from "./number-format.js";
 import type { TextStyle } from "./pen.js";
+import { radiatedWords } from "./radiated-words.js";
 import { bullets } from "./section.js";
 import { tableLines } from "./text-layout.js";
 
@@ -27,7 +28,7 @@ export function wifiRequestLines(report: ChannelReport, wifi: WifiPlan, style: T
             ? "No radio need be fixed: wherever the building's go, our channel keeps its margin to 1 dB."
             : `Fix ${these} so: 20 MHz wide, automatic channel and automatic power off, from set-up to the end of the event. Then${others} ${ours} is ${dB(marginIfGrantedDb)}.`,
         "2.4 GHz off in and beside the room where guests can use 5 or 6 GHz.",
-        `In return, so that you can judge it: ${radiatedWords(radiated)}.`,
+        `In return, so that you can judge it: we radiate ${radiatedWords(radiated)}, during set-up and the event only.`,
       ],
       style,
     ),
@@ -73,15 +74,4 @@ function fixTable(fixes: readonly WifiFix[], survey: Survey, style: TextStyle): 
 function radioWords(source: SurveyEmitter): string {
   const name = source.names.length === 0 ? "hidden" : sourceName(source);
   return source.bssids.length === 0 ? name : `${source.bssids[0]} ${name}`;
-}
-
-/** MHz, width, EIRP, airtime, hours. */
-function radiatedWords({ centresMhz, bandwidthMhz, eirpDbm, airtimeRatio, airtimeCapped }: Radiated): string {
-  const [first, last] = [centresMhz[0]!, centresMhz[centresMhz.length - 1]!];
-  const where =
-    centresMhz.length === 1
-      ? `at ${first} MHz`
-      : `hopping over ${centresMhz.length} frequencies, ${first}–${last} MHz`;
-  const capped = airtimeCapped ? " (the profile's figures add up to more: check them)" : "";
-  return `we radiate ${where}, ${bandwidthMhz} MHz wide, ${fixed(eirpDbm, 1)} dBm EIRP, on the air ${wholePercent(airtimeRatio)} of the time${capped}, during set-up and the event only`;
 }

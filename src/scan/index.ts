@@ -15,7 +15,7 @@ export type { SweepSummary, SweptChannel } from "./survey-sweeps.js";
 export { SCAN_CSV_COLUMNS } from "./scan-csv-columns.js";
 export { toEmitters } from "./survey-to-emitters.js";
 export type { OwnerMarks, SourceOwner } from "./source-owner.js";
-export { sourceOwner } from "./source-owner.js";
+export { isNamedBy, sourceOwner } from "./source-owner.js";
 export type { Evidence, Owner, PlaceLevel, ReportedAirtime, Survey, SurveyEmitter } from "./survey.js";
 export { wifiShape } from "./wifi-shape.js";
 export { writeScanCsv } from "./write-scan-csv.js";

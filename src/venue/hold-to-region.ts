@@ -1,5 +1,6 @@
 import type { Issue } from "../issues/index.js";
 import { antennaPeakGainDbi } from "../propagation/index.js";
+import type { Antenna } from "../propagation/index.js";
 import { clampToRegion, regulationIssues, regulationReview, withLeastHops } from "../radio/index.js";
 import type { RadioProfile, RegionCode, RegulationReview } from "../radio/index.js";
 import type { Venue } from "./venue.js";
@@ -19,11 +20,16 @@ export interface RegionalVenue {
  * transmitter and candidates: a power of the project's own is turned down, one that the user gave stands and
  * its breach is an issue. Without a region nothing is judged.
  * @param region the venue's own unless given
+ * @param further antennas that every system's transmitter may get besides
  * @throws {ArgumentError} as `clampToRegion`
  */
-export function holdToRegion(venue: Venue, region: RegionCode | null = venue.region): RegionalVenue {
+export function holdToRegion(
+  venue: Venue,
+  region: RegionCode | null = venue.region,
+  further: readonly Antenna[] = [],
+): RegionalVenue {
   if (region === null) return { venue, issues: [], reviews: new Map() };
-  const held = venue.systems.map((system) => ({ system, ...heldSystem(system, region) }));
+  const held = venue.systems.map((system) => ({ system, ...heldSystem(system, region, further) }));
   return {
     venue: { ...venue, region, systems: held.map(({ system, profile }) => ({ ...system, profile })) },
     issues: held.flatMap(({ issues }) => issues),
@@ -34,10 +40,11 @@ export function holdToRegion(venue: Venue, region: RegionCode | null = venue.reg
 function heldSystem(
   system: VenueSystem,
   region: RegionCode,
+  further: readonly Antenna[],
 ): { profile: RadioProfile; issues: Issue[]; review: RegulationReview } {
   const { txGainDbi } = system.profile;
   const judged = withLeastHops(
-    { ...system.profile, txGainDbi: { ...txGainDbi, value: peakDbi(system) } },
+    { ...system.profile, txGainDbi: { ...txGainDbi, value: peakDbi(system, further) } },
     region,
   );
   const { profile, issue } = clampToRegion(judged, region);
@@ -48,9 +55,9 @@ function heldSystem(
 }
 
 /** The most that any antenna of the system's gains; one without a pattern has the profile's gain. */
-function peakDbi({ profile, transmitter, candidates }: VenueSystem): number {
+function peakDbi({ profile, transmitter, candidates }: VenueSystem, further: readonly Antenna[]): number {
   const places = [...(transmitter === null ? [] : [transmitter]), ...candidates];
-  const gains = places.map(({ antenna }) =>
+  const gains = [...places.map(({ antenna }) => antenna), ...further].map((antenna) =>
     antenna === null ? profile.txGainDbi.value : antennaPeakGainDbi(antenna),
   );
   return gains.length === 0 ? profile.txGainDbi.value : Math.max(...gains);

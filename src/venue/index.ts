@@ -82,7 +82,8 @@ export type { ReceiverBudget, ReceiverBudgetOptions, SystemBudgets } from "./rec
 export { receiverChannel } from "./receiver-channel.js";
 export type { BudgetSetting, ReceiverChannel } from "./receiver-channel.js";
 export { receiverScene } from "./receiver-scene.js";
-export type { RoomSurvey, SceneScore, SceneTerms } from "./receiver-scene.js";
+export type { SceneScore, SceneTerms } from "./receiver-scene.js";
+export type { AirTerms, Heard, RoomSurvey } from "./receiver-air.js";
 export { referenceCrowd } from "./reference-crowd.js";
 export { fadeAllowances, isInSight } from "./sight.js";
 export type { FadeAllowances, FadeTerms } from "./sight.js";
@@ -99,3 +100,37 @@ export type { VenueSite, VenueSiteOptions } from "./venue-site.js";
 export type { TransmitterPlace, VenueReceiver, VenueSystem } from "./venue-system.js";
 export type { PlacedOpening, WallTable } from "./wall-table.js";
 export { wifiChannelsInUse } from "./wifi-channels-in-use.js";
+export { venueRequest } from "./venue-request.js";
+export type { SystemRequest, VenueRequest } from "./venue-request.js";
+export type { VenueFix } from "./request-fixes.js";
+export type { RequestingSystem, RequestOptions } from "./request-options.js";
+export type { RadioNearby } from "./request-rooms.js";
+export { planVenueLinks } from "./plan-venue-links.js";
+export type { ReceiverLink, SystemLinks, VenueLinkOptions } from "./plan-venue-links.js";
+export { venuePractice } from "./venue-practice.js";
+export { channelsInBand } from "./channels-in-band.js";
+export { antennaHeightM } from "./place-grid.js";
+export { placementSetting } from "./placement-setting.js";
+export type { PlacementSetting } from "./placement-setting.js";
+export { planPlacement } from "./plan-placement.js";
+export type { PlacementPlan, PlannedPlace, PlanPlacementOptions } from "./plan-placement.js";
+export { secondSystemCost } from "./second-system.js";
+export type { JointSystemChange, SecondSystemCost } from "./second-system.js";
+export { splitSystem } from "./split-system.js";
+export type { SplitVenue } from "./split-system.js";
+export { planVenueChannels } from "./plan-venue-channels.js";
+export type {
+  JointProof,
+  PlannedSystem,
+  SystemOnChannel,
+  VenueChannelOptions,
+  VenueChannelPlan,
+} from "./plan-venue-channels.js";
+export type { FallbackChannel } from "./joint/fallback-channels.js";
+export type { JointReceiver } from "./joint/joint-margins.js";
+export type { ExcludedSystem, JointSystem } from "./joint/joint-system.js";
+export type { SystemCoupling } from "./joint/system-couplings.js";
+export { systemsOnAir } from "./joint/systems-on-air.js";
+export type { SystemOnAir } from "./joint/systems-on-air.js";
+export { receiversAlone } from "./joint/receivers-alone.js";
+export type { AloneReceiver } from "./joint/receivers-alone.js";

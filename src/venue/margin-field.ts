@@ -2,6 +2,7 @@ import { ArgumentError, requirePositive } from "../issues/index.js";
 import type { Antenna } from "../propagation/index.js";
 import { marginSearch } from "./margin-search.js";
 import { placementSetting } from "./placement-setting.js";
+import type { PlacementSetting } from "./placement-setting.js";
 import { isInsideOutline, outlineBounds } from "./plan-polygon.js";
 import type { ReceiverBudgetOptions } from "./receiver-budgets.js";
 import type { PlanPoint } from "./venue-room.js";
@@ -16,6 +17,8 @@ export interface MarginFieldOptions extends ReceiverBudgetOptions {
   readonly heightM: number;
   /** Null: the profile's gain all round. */
   readonly antenna: Antenna | null;
+  /** What `placementSetting` gave for the same site, system and options; worked out unless given. */
+  readonly setting?: PlacementSetting | undefined;
 }
 
 /** The smallest working margin over a system's receivers, by where its transmitter stands in a room. */
@@ -51,7 +54,7 @@ export function marginField(site: VenueSite, system: VenueSystem, options: Margi
   const rowCount = Math.max(1, Math.ceil((most.y - least.y) / stepM - 1e-9));
   if (columnCount * rowCount > MOST_CELLS)
     throw new ArgumentError("stepM", `a step that gives at most ${MOST_CELLS} cells`, stepM);
-  const setting = placementSetting(site, system, options);
+  const { setting = placementSetting(site, system, options) } = options;
   const search = marginSearch(site, setting);
   const leastMarginDb = Array.from({ length: columnCount * rowCount }, (_, index) => {
     const x = least.x + ((index % columnCount) + 0.5) * stepM;

@@ -35,7 +35,7 @@ export function gridPlaces(
     if (room === undefined)
       throw new ArgumentError("rooms", venue.rooms.map((one) => one.name).join(", "), name);
     const floorM = venue.storeys.find((storey) => storey.name === room.storey)?.floorM ?? 0;
-    const underM = Math.min(heightM, Math.max(room.heightM / 2, room.heightM - UNDER_CEILING_M));
+    const underM = antennaHeightM(room, heightM);
     return gridPoints(room, stepM).map(({ x, y }) => ({
       name: `${name} ${x.toFixed(2)}, ${y.toFixed(2)}`,
       at: { x, y, z: floorM + underM },
@@ -46,6 +46,15 @@ export function gridPlaces(
       inSight: null,
     }));
   });
+}
+
+/**
+ * How high above the floor an antenna hangs that should be at a height: no higher than 0.3 m under the ceiling, or
+ * half way up a room too low for that.
+ * @example antennaHeightM({ heightM: 2.8 }, 3); // => 2.5
+ */
+export function antennaHeightM(room: Pick<Room, "heightM">, heightM: number): number {
+  return Math.min(heightM, Math.max(room.heightM / 2, room.heightM - UNDER_CEILING_M));
 }
 
 function gridPoints({ outline }: Room, stepM: number): { readonly x: number; readonly y: number }[] {

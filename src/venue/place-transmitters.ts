@@ -27,12 +27,16 @@ export interface PlaceTransmittersOptions extends ReceiverBudgetOptions, KeepOut
   readonly topCount?: number | undefined;
   /** How far they are from each other at least, m; 2 on a grid, else 0, unless given. */
   readonly apartM?: number | undefined;
+  /** What `placementSetting` gave for the same site, system and options; worked out unless given. */
+  readonly setting?: PlacementSetting | undefined;
 }
 
 /** Margin of one receiver from a place. */
 export interface PlacedMargin {
   readonly receiver: string;
   readonly workingMarginDb: number;
+  /** Whether it sees the transmitter there: as the venue file says, else by what stands between. */
+  readonly inSight: boolean;
 }
 
 /** A place and what it does for the receivers. */
@@ -82,7 +86,7 @@ export function placeTransmitters(
   system: VenueSystem,
   options: PlaceTransmittersOptions,
 ): Placement {
-  const setting = placementSetting(site, system, options);
+  const { setting = placementSetting(site, system, options) } = options;
   const { places, keptOutCount, isGrid } = placesToTry(site, system, options, setting.receivers);
   const search = marginSearch(site, setting);
   const best = bestPlaces({
@@ -140,10 +144,10 @@ function distanceM(one: Place, other: Place): number {
 }
 
 function marginsFrom(site: VenueSite, setting: PlacementSetting, place: TransmitterPlace): PlacedMargin[] {
-  return setting.receivers.map(({ name }, index) => ({
-    receiver: name,
-    workingMarginDb: placedBudget(site, setting, place, index).workingMarginDb,
-  }));
+  return setting.receivers.map(({ name }, index) => {
+    const { workingMarginDb, inSight } = placedBudget(site, setting, place, index);
+    return { receiver: name, workingMarginDb, inSight };
+  });
 }
 
 function leastOf(margins: readonly PlacedMargin[]): PlacedMargin {

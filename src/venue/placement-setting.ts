@@ -7,6 +7,7 @@ import type { ReceiverBudgetOptions } from "./receiver-budgets.js";
 import { receiverScene } from "./receiver-scene.js";
 import { fadeAllowances } from "./sight.js";
 import { usableChannels } from "./usable-channels.js";
+import { channelsInBand } from "./channels-in-band.js";
 import { enclosureLossDb, venueLink } from "./venue-link.js";
 import type { TransmitterPlace, VenueReceiver, VenueSystem } from "./venue-system.js";
 import type { VenueSite } from "./venue-site.js";
@@ -20,7 +21,7 @@ export interface PlacementSetting extends MarginSearchTerms {
 /**
  * What a placement rests on. The interference doesn't depend on where the transmitter stands, so that the
  * channel can be settled first: the one asked for, the system's own, or the one on which the loudest
- * interference at any receiver is least. A hopping radio counts each receiver's median over its frequencies.
+ * interference at any receiver is least, inside the region's band. A hopping radio counts each receiver's median over its frequencies.
  * @throws {ArgumentError} for a system without receivers or usable channels, and as `receiverScene`
  */
 export function placementSetting(
@@ -32,7 +33,10 @@ export function placementSetting(
   const receivers = site.venue.receivers.filter((receiver) => receiver.system === system.name);
   if (receivers.length === 0) throw new ArgumentError("system", "a system with receivers", system.name);
   const fixed = profile.hopping === null ? (options.channel ?? system.channel) : null;
-  const usable = usableChannels(fixed === null ? system : { profile, allowedChannels: [fixed] });
+  const usable =
+    fixed === null ? channelsInBand(site, system) : usableChannels({ profile, allowedChannels: [fixed] });
+  if (usable.length === 0)
+    throw new ArgumentError("system", "a system with a channel inside the band", system.name);
   const score = receiverScene(site, profile, options);
   const heard = usable.map(({ channel, centreMhz }) => ({
     channel,
@@ -64,21 +68,27 @@ function quietest(heard: readonly HeardChannel[]): HeardChannel {
   return heard.reduce((best, one) => (loudestDbm(one) < loudestDbm(best) - 1e-9 ? one : best));
 }
 
+/** A budget from a place, and whether the transmitter is seen from the receiver. */
+export interface PlacedBudget extends LinkBudget {
+  readonly inSight: boolean;
+}
+
 /** @returns the whole budget of one receiver from a place: walls exactly at their incidence */
 export function placedBudget(
   site: VenueSite,
   setting: PlacementSetting,
   transmitter: TransmitterPlace,
   receiverIndex: number,
-): LinkBudget {
+): PlacedBudget {
   const { profile, frequencyMhz, allowances } = setting;
   const receiver: VenueReceiver = setting.receivers[receiverIndex]!;
   const link = venueLink(site, { profile, transmitter, receiver, frequencyMhz });
-  return linkBudget({
+  const budget = linkBudget({
     ...link.lines,
     sensitivityDbm: profile.sensitivityDbm.value,
     interferenceDbm: setting.interferenceDbm[receiverIndex]!,
     requiredCiDb: profile.requiredCiDb.value,
     fadeAllowanceDb: link.inSight ? allowances.inSightDb : allowances.hiddenDb,
   });
+  return { ...budget, inSight: link.inSight };
 }

@@ -1,7 +1,7 @@
 import { transmissionSuccessRatio } from "../quality/index.js";
 import type { RadioProfile } from "../radio/index.js";
 import { clearAirRatio, harmfulShares, sweptClearAirRatio } from "../scorer/index.js";
-import type { ChannelScore } from "../scorer/index.js";
+import type { ChannelMerit } from "../scorer/index.js";
 
 /** What a transmission on one channel meets at one position. */
 export interface PositionSuccess {
@@ -15,6 +15,9 @@ export interface PositionSuccess {
   readonly beacons: { readonly clearAirRatio: number; readonly harmfulRatios: readonly number[] };
 }
 
+/** What is on the air on one channel at one receiver, and the wanted level there. */
+export type HeardChannel = Pick<ChannelMerit, "distribution" | "swept" | "wantedDbm">;
+
 /**
  * The share of transmissions that get through on one channel at a position, by the beacon lists and by the
  * sweeps that cover it: the smaller counts.
@@ -22,7 +25,7 @@ export interface PositionSuccess {
  * @param fadeDb how far the position lies below the local mean, dB
  */
 export function positionSuccess(
-  { distribution, swept, wantedDbm }: ChannelScore,
+  { distribution, swept, wantedDbm }: HeardChannel,
   profile: RadioProfile,
   burstMs: number,
   fadeDb: number,

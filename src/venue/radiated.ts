@@ -14,22 +14,30 @@ export interface Radiated {
   readonly airtimeCapped: boolean;
 }
 
-/** EIRP = power − feeder + antenna, in the antenna's best direction. @returns null where the plan has no channel */
-export function radiated({ setting, ranking, recommended, hopSet }: ChannelPlan): Radiated | null {
-  const { profile } = setting;
-  const used = new Set(hopSet?.channels ?? (recommended.channel === null ? [] : [recommended.channel]));
-  if (used.size === 0) return null;
-  const centresMhz = ranking.filter(({ channel }) => used.has(channel)).map(({ centreMhz }) => centreMhz);
+/**
+ * What a radio radiates on its centre frequencies.
+ * EIRP = power − feeder + antenna, in the antenna's best direction.
+ * @param txGainDbi of the antenna in its best direction
+ */
+export function radiates(
+  profile: RadioProfile,
+  centresMhz: readonly number[],
+  txGainDbi = profile.txGainDbi.value,
+): Radiated {
   const airtimeRatio = transmitAirtimeRatio(profile);
   return {
-    centresMhz: centresMhz.sort((a, b) => a - b),
+    centresMhz: [...centresMhz].sort((a, b) => a - b),
     bandwidthMhz: profile.bandwidthMhz.value,
-    eirpDbm: eirpDbm(profile),
+    eirpDbm: profile.txPowerDbm.value - profile.txFeederLossDb.value + txGainDbi,
     airtimeRatio: Math.min(1, airtimeRatio),
     airtimeCapped: airtimeRatio > 1,
   };
 }
 
-function eirpDbm({ txPowerDbm, txFeederLossDb, txGainDbi }: RadioProfile): number {
-  return txPowerDbm.value - txFeederLossDb.value + txGainDbi.value;
+/** What a plan's radio radiates. @returns null where the plan has no channel */
+export function radiated({ setting, ranking, recommended, hopSet }: ChannelPlan): Radiated | null {
+  const used = new Set(hopSet?.channels ?? (recommended.channel === null ? [] : [recommended.channel]));
+  if (used.size === 0) return null;
+  const centresMhz = ranking.filter(({ channel }) => used.has(channel)).map(({ centreMhz }) => centreMhz);
+  return radiates(setting.profile, centresMhz);
 }

@@ -4,6 +4,7 @@ import { budgetHurts } from "./budget-hurts.js";
 import type { BudgetHurt } from "./budget-hurts.js";
 import { budgetMends } from "./budget-mends.js";
 import type { BudgetMend } from "./budget-mends.js";
+import { channelsInBand } from "./channels-in-band.js";
 import { receiverChannel } from "./receiver-channel.js";
 import type { BudgetSetting, ReceiverChannel } from "./receiver-channel.js";
 import { receiverScene } from "./receiver-scene.js";
@@ -67,6 +68,7 @@ export function receiverBudgets(
     allowances: fadeAllowances(options),
   };
   const usable = usableChannels(system);
+  const inBand = new Set(channelsInBand(site, system).map(({ channel }) => channel));
   const rows = site.venue.receivers
     .filter((receiver) => receiver.system === system.name)
     .map((receiver) => ({
@@ -76,11 +78,11 @@ export function receiverBudgets(
   const fixed = options.channel ?? system.channel;
   const isHopping = profile.hopping !== null;
   const channel =
-    isHopping || rows.length === 0 ? null : (requiredChannel(fixed, usable) ?? bestChannel(rows));
+    isHopping || rows.length === 0 ? null : (requiredChannel(fixed, usable) ?? bestChannel(rows, inBand));
   const receivers = rows.map(({ receiver, channels }): ReceiverBudget => {
     const judged = channel === null ? middleOf(channels) : channels.find((one) => one.channel === channel)!;
     const places = secondPlaces(site, system, receiver, transmitter);
-    const others = isHopping ? [] : channels.filter((one) => one !== judged);
+    const others = isHopping ? [] : channels.filter((one) => one !== judged && inBand.has(one.channel));
     const hurts = budgetHurts(judged, { profile, transmitter, receiver }, setting.allowances);
     const mends = budgetMends(setting, { transmitter, receiver, now: judged, others, places });
     return { receiver, judged, channels, hurts, mends };
@@ -98,15 +100,20 @@ function requiredChannel(
   throw new ArgumentError("channel", usable.map(({ channel }) => channel).join(", "), fixed);
 }
 
-/** The channel with the greatest smallest working margin; of equal ones the lowest. */
-function bestChannel(rows: readonly Row[]): number {
-  const merits = rows[0]!.channels.map(({ channel }, index) => ({
+/**
+ * The channel with the greatest smallest working margin; of equal ones the lowest.
+ * @param inBand channels inside the region's band: where there is any, the others are not chosen
+ */
+function bestChannel(rows: readonly Row[], inBand: ReadonlySet<number>): number {
+  const all = rows[0]!.channels.map(({ channel }, index) => ({
     channel,
     leastDb: rows.reduce(
       (least, { channels }) => Math.min(least, channels[index]!.budget.workingMarginDb),
       Infinity,
     ),
   }));
+  const inside = all.filter(({ channel }) => inBand.has(channel));
+  const merits = inside.length > 0 ? inside : all;
   return merits.reduce((best, one) => {
     if (one.leastDb > best.leastDb + SLACK) return one;
     return one.leastDb > best.leastDb - SLACK && one.channel < best.channel ? one : best;

@@ -2,8 +2,8 @@ import { mean } from "d3-array";
 import { frameLoss } from "../quality/index.js";
 import type { FrameLoss } from "../quality/index.js";
 import type { RadioProfile } from "../radio/index.js";
-import type { ChannelScore } from "../scorer/index.js";
 import { positionSuccess } from "./position-success.js";
+import type { HeardChannel } from "./position-success.js";
 
 /** Frame loss at the typical position (the local mean) and at the edge of the stated share of positions. */
 export interface ReceiverFrames {
@@ -24,12 +24,12 @@ export interface FrameTerms {
  * Frame loss on one channel or, averaged over the transmissions, on the frequencies of a hop set.
  * @param scores one channel, or each hop frequency in use
  */
-export function receiverFrames(scores: readonly ChannelScore[], terms: FrameTerms): ReceiverFrames {
+export function receiverFrames(scores: readonly HeardChannel[], terms: FrameTerms): ReceiverFrames {
   return { typical: framesAt(scores, terms, 0), edge: framesAt(scores, terms, terms.fadeAllowanceDb) };
 }
 
 function framesAt(
-  scores: readonly ChannelScore[],
+  scores: readonly HeardChannel[],
   { profile, burstMs }: FrameTerms,
   fadeDb: number,
 ): FrameLoss {

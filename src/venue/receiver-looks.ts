@@ -2,8 +2,8 @@ import { lookInBursts, lookOf } from "../quality/index.js";
 import type { Look } from "../quality/index.js";
 import { SLACK } from "../units/index.js";
 import type { RadioProfile } from "../radio/index.js";
-import type { ChannelScore } from "../scorer/index.js";
 import { positionSuccess } from "./position-success.js";
+import type { HeardChannel } from "./position-success.js";
 import type { FrameTerms, ReceiverFrames } from "./receiver-frames.js";
 
 /** What the audience sees at one position: frames lost independently and, beside it, in bursts. */
@@ -38,7 +38,7 @@ export interface LookTerms extends FrameTerms {
  * @param frames what receiverFrames gives for the same scores and terms
  */
 export function receiverLooks(
-  scores: readonly ChannelScore[],
+  scores: readonly HeardChannel[],
   frames: ReceiverFrames,
   terms: LookTerms,
 ): ReceiverLooks {
@@ -49,7 +49,7 @@ export function receiverLooks(
 }
 
 function lookAt(
-  scores: readonly ChannelScore[],
+  scores: readonly HeardChannel[],
   lossRatio: number,
   terms: LookTerms,
   fadeDb: number,
@@ -60,7 +60,7 @@ function lookAt(
 }
 
 function burstsAt(
-  scores: readonly ChannelScore[],
+  scores: readonly HeardChannel[],
   { profile, burstMs, eventMinutes }: LookTerms,
   fadeDb: number,
 ): Pick<PositionLook, "inBursts" | "inBurstsReason"> {

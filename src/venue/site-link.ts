@@ -1,5 +1,4 @@
 import {
-  fadeOutageRatio,
   findReach,
   floorLossDb,
   linkBudget,
@@ -11,7 +10,6 @@ import {
   receivedDbm,
 } from "../propagation/index.js";
 import type {
-  FadeLaw,
   LinkBudget,
   LinkRow,
   LinkSetting,
@@ -20,6 +18,7 @@ import type {
   WallLoss,
 } from "../propagation/index.js";
 import { SLACK } from "../units/index.js";
+import { heldRatio } from "./held-ratio.js";
 import { pathLengthM, placedAt, placesAt } from "./link-site.js";
 import type { ReferenceSetting } from "./reference-setting.js";
 
@@ -134,12 +133,6 @@ function floorPartDb(setting: ReferenceSetting): number {
 function budgetOf({ pathModel, frequencyMhz, ...link }: LinkSetting, distanceM: number): LinkBudget {
   const pathDb = pathLossDb(pathModel, { distanceM, frequencyMhz }) + (link.floorLossDb ?? 0);
   return linkBudget({ ...link, pathLossDb: pathDb });
-}
-
-/** The share of positions whose fading the lesser margin covers. */
-function heldRatio(law: FadeLaw, { sensitivityMarginDb, interferenceMarginDb }: LinkRow): number {
-  const marginDb = Math.min(sensitivityMarginDb, interferenceMarginDb);
-  return marginDb === -Infinity ? 0 : 1 - fadeOutageRatio({ ...law, marginDb });
 }
 
 /** Level ends see each other alike at every distance: only the path grows. Else the pattern is looked at all along. */

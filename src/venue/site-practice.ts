@@ -25,7 +25,7 @@ function isOverhead(heights: LinkHeights | null, floorM: number): boolean {
 }
 
 /** One that lies or leans breaks it, whatever the other does; one that isn't known leaves it open. */
-function bothVertical(...antennas: readonly (Antenna | null)[]): boolean | undefined {
+export function bothVertical(...antennas: readonly (Antenna | null)[]): boolean | undefined {
   const each = antennas.map((antenna) => (antenna === null ? undefined : isVertical(antenna)));
   if (each.includes(false)) return false;
   return each.includes(undefined) ? undefined : true;

@@ -18,6 +18,8 @@ export interface VenueSiteOptions {
   readonly building?: Building | undefined;
   /** For rooms that name none; ITU-R P.1238 for the kind of building unless given. */
   readonly pathModel?: PathModel | undefined;
+  /** Wi-Fi channels that people's handsets use; those of the strong sources scanned unless given. */
+  readonly handsetChannels?: readonly number[] | undefined;
 }
 
 /** A venue made ready for many paths: walls laid out, losses remembered. */
@@ -26,6 +28,8 @@ export interface VenueSite {
   readonly crowd: VenueCrowd;
   readonly building: Building;
   readonly pathModel: PathModel;
+  /** Null: to be told by the sources scanned. */
+  readonly handsetChannels: readonly number[] | null;
   readonly walls: WallTable;
   readonly lossOf: BuildLosses;
   /** The same, looked up: worked out when first asked for. */
@@ -48,6 +52,7 @@ export function venueSite(venue: Venue, options: VenueSiteOptions = {}): VenueSi
     crowd,
     building,
     pathModel,
+    handsetChannels: options.handsetChannels ?? null,
     walls,
     lossOf,
     tables: () => (tables ??= lossTables(walls.builds.length, lossOf)),

@@ -39,6 +39,28 @@ export function randomHall(seed: number, systemCount: number, channelCount: numb
   };
 }
 
+/**
+ * A venue whose systems have several receivers each, their rows mixed: what a receiver hears of the band and of the
+ * others differs from its system's other receivers'.
+ */
+export function randomReceivers(seed: number, systemCount: number, channelCount: number): AssignmentProblem {
+  const random = seededRandom(seed);
+  const ends = Array.from({ length: systemCount }, () => 1 + Math.floor(4 * random()));
+  const systemOf = ends.flatMap((count, r) => Array<number>(count).fill(r));
+  for (let k = systemOf.length - 1; k > 0; k--) {
+    const other = Math.floor((k + 1) * random());
+    [systemOf[k], systemOf[other]] = [systemOf[other]!, systemOf[k]!];
+  }
+  const rows = randomVenue(seed, systemOf.length, channelCount);
+  return {
+    ...rows,
+    systemOf,
+    couplingMw: rows.couplingMw.map((row, k) =>
+      ends.map((_, o) => (systemOf[k] === o ? 0 : row[(k + o + 1) % row.length]! || 1e-8)),
+    ),
+  };
+}
+
 /** The same with caps and allowances, so that values are equal often. */
 export function withCaps(problem: AssignmentProblem, seed: number): AssignmentProblem {
   const random = seededRandom(seed);

@@ -14,11 +14,12 @@ const TIE_DB = 1e-9;
  * its loads so far, which can but grow, already give some system less than the best smallest value.
  */
 export function bruteForceAssignment(problem: AssignmentProblem, { least = false } = {}): BruteForced {
-  const systemCount = problem.baseMw.length;
+  const systemOf = problem.systemOf ?? problem.baseMw.map((_, row) => row);
+  const systemCount = Math.max(...systemOf) + 1;
   const channels: number[] = [];
   let best: BruteForced = { assignment: [], valuesDb: [-Infinity] };
   const descend = (): void => {
-    const valuesDb = valuesSoFar(problem, channels).sort((a, b) => a - b);
+    const valuesDb = channels.map((_, r) => valueSoFar(problem, systemOf, channels, r)).sort((a, b) => a - b);
     if (valuesDb.length > 0 && valuesDb[0]! < best.valuesDb[0]! - TIE_DB) return;
     if (channels.length === systemCount) {
       const shown = least ? valuesDb.slice(0, 1) : valuesDb;
@@ -27,7 +28,7 @@ export function bruteForceAssignment(problem: AssignmentProblem, { least = false
       return;
     }
     const r = channels.length;
-    for (let c = 0; c < problem.baseMw[r]!.length; c++) {
+    for (let c = 0; c < problem.baseMw[systemOf.indexOf(r)]!.length; c++) {
       if (problem.allowedChannels?.[r]?.includes(c) === false) continue;
       if (problem.fixedChannels?.[r] !== undefined && problem.fixedChannels[r] !== c) continue;
       channels.push(c);
@@ -44,14 +45,24 @@ function isBetter(valuesDb: readonly number[], thanDb: readonly number[]): boole
   return k >= 0 && valuesDb[k]! > thanDb[k]!;
 }
 
-function valuesSoFar(problem: AssignmentProblem, channels: readonly number[]): number[] {
-  return channels.map((channel, r) => {
-    let totalMw = problem.baseMw[r]![channel]!;
+function valueSoFar(
+  problem: AssignmentProblem,
+  systemOf: readonly number[],
+  channels: readonly number[],
+  r: number,
+): number {
+  const channel = channels[r]!;
+  let leastDb = Infinity;
+  systemOf.forEach((system, row) => {
+    if (system !== r) return;
+    let totalMw = problem.baseMw[row]![channel]!;
     channels.forEach((other, o) => {
       const share = problem.overlapOf?.(r, channel, o, other) ?? problem.overlap[Math.abs(channel - other)]!;
-      if (o !== r) totalMw += problem.couplingMw[r]![o]! * share;
+      if (o !== r) totalMw += problem.couplingMw[row]![o]! * share;
     });
-    const marginDb = problem.wantedDbm[r]! - 10 * Math.log10(totalMw) - problem.requiredCiDb[r]!;
-    return Math.min(marginDb, problem.capDb?.[r] ?? Infinity) - (problem.allowanceDb?.[r] ?? 0);
+    const marginDb = problem.wantedDbm[row]! - 10 * Math.log10(totalMw) - problem.requiredCiDb[row]!;
+    const valueDb = Math.min(marginDb, problem.capDb?.[row] ?? Infinity) - (problem.allowanceDb?.[row] ?? 0);
+    leastDb = Math.min(leastDb, valueDb);
   });
+  return leastDb;
 }

@@ -4,7 +4,7 @@ import ts from "typescript";
 const UNIT =
   /(?:Dbm|DbmPerMhz|Dbi|Dbr|Db|Mhz|Khz|Hz|Mw|Kg|M|Mm|Ft|S|Ms|Min|Minutes|Deg|Rad|Ratio|Count|Index|PerMinute|PerS)$/;
 /** Ordinals and shares that say so at the end of their name. */
-const DIMENSIONLESS_END = /(?:Channel|Probability|Quantile|Rank|Ratios)$/;
+const DIMENSIONLESS_END = /(?:Channels?|Probability|Quantile|Rank|Ratios)$/;
 const BARE_UNIT = /^(?:mhz|db|dbm|count|index|ratio|deg)$/;
 
 /** Words that have no unit, each for its reason. */
@@ -62,7 +62,18 @@ const ANY_UNIT: Readonly<Record<string, ReadonlySet<string>>> = {
   propagation: ITU_COEFFICIENTS,
   scan: new Set(["value"]),
   report: new Set(["value"]),
-  venue: new Set(["allowedChannels", "assignment", "fixedChannels", "overlap", "empty", "part", "full"]),
+  venue: new Set([
+    "systemOf",
+    "weakestRows",
+    "start",
+    "allowedChannels",
+    "assignment",
+    "fixedChannels",
+    "overlap",
+    "empty",
+    "part",
+    "full",
+  ]),
 };
 
 /** @param room where the name stands: some rooms have words of their own */

@@ -38,14 +38,16 @@ for (const { file, args } of cases) {
   console.log(`${before === undefined ? "new" : before === run.stdout ? "same" : "CHANGED"}  ${file}`);
 }
 
-// The README shows the first screen of the demo as it is.
+// The README shows the beginning of some of them as they are, each between its marks.
+const SHOWN = [
+  { mark: "demo", file: "channel-demo.txt", until: "\nBehind radio ch" },
+  { mark: "place", file: "place-studio.txt", until: "\nAssumed" },
+];
 const readme = join(PROJECT, "README.md");
-const firstScreen = readFileSync(join(GOLDEN, "channel-demo.txt"), "utf8")
-  .split("\nBehind radio ch")[0]
-  .trimEnd();
-const shown = `<!-- demo -->\n\n\`\`\`text\n${firstScreen}\n\`\`\`\n\n<!-- /demo -->`;
-const text = readFileSync(readme, "utf8");
-writeFileSync(
-  readme,
-  text.replace(/<!-- demo -->[\s\S]*<!-- \/demo -->/, () => shown),
-);
+let text = readFileSync(readme, "utf8");
+for (const { mark, file, until } of SHOWN) {
+  const beginning = readFileSync(join(GOLDEN, file), "utf8").split(until)[0].trimEnd();
+  const shown = `<!-- ${mark} -->\n\n\`\`\`text\n${beginning}\n\`\`\`\n\n<!-- /${mark} -->`;
+  text = text.replace(new RegExp(`<!-- ${mark} -->[\\s\\S]*<!-- /${mark} -->`), () => shown);
+}
+writeFileSync(readme, text);

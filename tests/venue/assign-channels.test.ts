@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { ArgumentError } from "../../src/issues/index.js";
 import { assignChannels, assignEachAlone, evaluateAssignment } from "../../src/venue/index.js";
 import type { AssignmentProblem, ChannelAssignment } from "../../src/venue/index.js";
-import { randomHall, randomVenue, withCaps } from "../helpers/arbitrary-assignments.js";
+import { randomHall, randomReceivers, randomVenue, withCaps } from "../helpers/arbitrary-assignments.js";
 import { bruteForceAssignment } from "../helpers/brute-force-assignment.js";
 
 interface Instance {
@@ -90,6 +90,33 @@ describe("assignChannels against brute force, every value from the smallest up a
       compare(withCaps(randomVenue(seed, systems, channels), seed));
     },
   );
+  it.each(cases)(
+    "several receivers a system, %i systems, %i channels, seed %i",
+    (systems, channels, seed) => {
+      compare(randomReceivers(seed, systems, channels));
+    },
+  );
+  it.each(cases.filter(([systems, channels]) => systems * channels < 60))(
+    "several receivers with caps of their own, %i systems, %i channels, seed %i",
+    (systems, channels, seed) => {
+      compare(withCaps(randomReceivers(seed, systems, channels), seed));
+    },
+  );
+  it.each([1, 2, 3])("several receivers a system in 5 interchangeable pairs of rooms, seed %i", (seed) => {
+    const { systemOf, couplingMw, baseMw, ...one } = randomReceivers(seed, 2, 6);
+    const twice = <T>(rows: readonly T[]): T[] => [...rows, ...rows];
+    compare({
+      ...one,
+      wantedDbm: twice(one.wantedDbm),
+      requiredCiDb: twice(one.requiredCiDb),
+      baseMw: twice(baseMw),
+      systemOf: [...systemOf!, ...systemOf!.map((r) => r + 2)],
+      couplingMw: [
+        ...couplingMw.map((row) => [...row, 3e-8, 3e-8]),
+        ...couplingMw.map((row) => [3e-8, 3e-8, ...row]),
+      ],
+    });
+  });
   it.each([1, 2, 3, 4])("a hall of 5 systems, 6 channels, seed %i", (seed) => {
     compare(randomHall(seed, 5, 6));
   });
@@ -140,6 +167,63 @@ describe("assignChannels against brute force, every value from the smallest up a
         (r % 2 === 0 ? 1 : 0.5) * 10 ** (-Math.abs(centreMhz(r, c) - centreMhz(o, d)) / 5),
     };
     compare(problem);
+  });
+});
+
+describe("assignChannels with several receivers a system", () => {
+  const problems = [21, 22, 23, 24].map((seed) => randomReceivers(seed, 6, 9));
+
+  it("the same, with one row a system said and left unsaid", () => {
+    for (const seed of [1, 2, 3]) {
+      const venue = randomVenue(seed, 6, 9);
+      const systemOf = venue.wantedDbm.map((_, r) => r);
+      expect(assignChannels({ ...venue, systemOf })).toEqual(assignChannels(venue));
+    }
+  });
+  it("a receiver that is better off in all respects changes nothing", () => {
+    for (const problem of problems) {
+      const better = (rows: readonly number[], by: number): number[] => [...rows, rows[0]! + by];
+      const wider = {
+        ...problem,
+        wantedDbm: better(problem.wantedDbm, 1),
+        requiredCiDb: better(problem.requiredCiDb, 0),
+        baseMw: [...problem.baseMw, problem.baseMw[0]!],
+        couplingMw: [...problem.couplingMw, problem.couplingMw[0]!.map((powerMw) => powerMw / 2)],
+        systemOf: better(problem.systemOf!, 0),
+      };
+      expect(assignChannels(wider)).toEqual(assignChannels(problem));
+    }
+  });
+  it("names the receiver at which each system is weakest", () => {
+    for (const problem of problems) {
+      const { assignment, valuesDb, weakestRows } = assignChannels(problem);
+      weakestRows.forEach((row, r) => {
+        expect(problem.systemOf![row]).toBe(r);
+        const totalMw = assignment.reduce(
+          (sum, channel, o) =>
+            o === r
+              ? sum
+              : sum + problem.couplingMw[row]![o]! * problem.overlap[Math.abs(assignment[r]! - channel)]!,
+          problem.baseMw[row]![assignment[r]!]!,
+        );
+        const valueDb = problem.wantedDbm[row]! - 10 * Math.log10(totalMw) - problem.requiredCiDb[row]!;
+        expect(valuesDb[r]).toBeCloseTo(valueDb, 9);
+      });
+    }
+  });
+  it.each([
+    ["systemOf", [0, 1]],
+    ["systemOf[2]", [0, 1, -1]],
+    ["systemOf[2]", [0, 1, 3]],
+    ["systemOf", [0, 2, 2]],
+    ["baseMw[1]", [0, 0, 1]],
+  ])("refuses %s of %j", (argument, systemOf) => {
+    const venue = randomVenue(1, 3, 5);
+    const baseMw = venue.baseMw.map((row, k) => (k === 1 ? row.slice(1) : row));
+    const couplingMw = venue.couplingMw.map((row) => row.slice(0, Math.max(...systemOf) + 1));
+    expect(() => assignChannels({ ...venue, baseMw, couplingMw, systemOf })).toThrow(
+      expect.objectContaining({ name: "ArgumentError", argument }) as Error,
+    );
   });
 });
 

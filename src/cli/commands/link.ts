@@ -13,15 +13,25 @@ import { siteSetting } from "../site-options.js";
 import type { SiteOptions } from "../site-options.js";
 import { surveyOptions, surveyScans } from "../survey-scans.js";
 import type { SurveyOptions } from "../survey-scans.js";
+import { isVenueName } from "../venue-argument.js";
+import { runVenueLink } from "../venue-link.js";
+import type { VenueLinkOptions } from "../venue-link.js";
 import { badOption } from "../words.js";
+import { refuseStrangeOptions } from "../link-operand-options.js";
 
-export type LinkCommandOptions = SurveyOptions &
-  RadioOptions &
-  LinkOptions &
-  SiteOptions & { readonly channel?: string };
+export type LinkCommandOptions = SurveyOptions & RadioOptions & LinkOptions & SiteOptions & VenueLinkOptions;
 
-/** The link budget by distance: against a scan's interference or, without one, against noise alone. */
+/**
+ * The link budget by distance: against a scan's interference or, without one, against noise alone. Of a venue
+ * file, every receiver's.
+ */
 export async function runLink(context: Context<LinkCommandOptions>): Promise<ExitCode> {
+  const isVenue = context.words.length === 1 && isVenueName(context.words[0]!);
+  refuseStrangeOptions(context, isVenue);
+  return isVenue ? await runVenueLink(context) : await runScanLink(context);
+}
+
+async function runScanLink(context: Context<LinkCommandOptions>): Promise<ExitCode> {
   const { options, files, io } = context;
   const unit = unitOf(options);
   const setting = { ...linkSetting(options, unit), ...(await siteSetting(options, unit, io)) };

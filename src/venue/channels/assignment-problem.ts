@@ -1,22 +1,27 @@
 /**
- * Systems that share one band, each to be given one of its channels. Every array is indexed by system; a channel is
- * the index of its own system's list, from 0. For an assignment a the load of system r is
- * `baseMw[r][a_r] + Σ_{o≠r} couplingMw[r][o] · overlap[|a_r − a_o|]`, its interference margin
- * `wantedDbm[r] − 10·log10(load) − requiredCiDb[r]`, its value `min(capDb[r], margin) − allowanceDb[r]`.
+ * Systems that share one band, each to be given one of its channels. A system is judged at its receivers: one row
+ * each, or one row a system where `systemOf` isn't given. A channel is the index of its own system's list, from 0.
+ * For an assignment a the load of row k, of system r, is
+ * `baseMw[k][a_r] + Σ_{o≠r} couplingMw[k][o] · overlap[|a_r − a_o|]`, its interference margin
+ * `wantedDbm[k] − 10·log10(load) − requiredCiDb[k]`, its value `min(capDb[k], margin) − allowanceDb[k]`. The value of
+ * a system is the least of its rows'.
  */
 export interface AssignmentProblem {
-  /** Local-mean level of each system's own signal at its weakest receiver, dBm. */
+  /** [row] local-mean level of the system's own signal at the receiver, dBm. */
   readonly wantedDbm: readonly number[];
+  /** [row] */
   readonly requiredCiDb: readonly number[];
-  /** [system][channel] everything from outside the plan (noise, Wi-Fi, hop sets by their mean), mW, > 0. */
+  /** [row][channel] everything from outside the plan (noise, Wi-Fi, hop sets by their mean), mW, > 0. */
   readonly baseMw: readonly (readonly number[])[];
-  /** [receiving system][other system] what the other puts into it on one and the same channel, mW, ≥ 0. */
+  /** [row][other system] what the other puts into it on one and the same channel, mW, ≥ 0; its own isn't looked at. */
   readonly couplingMw: readonly (readonly number[])[];
   /** [distance in channels] share of the coupling that is left; 0…1 as a rule, any number ≥ 0 is taken. */
   readonly overlap: readonly number[];
-  /** No value counts for more than this: the sensitivity margin, say; Infinity where nothing caps. None by default. */
+  /** [row] the system that it belongs to, 0 … systems − 1, each with at least one; one row a system by default. */
+  readonly systemOf?: readonly number[] | undefined;
+  /** [row] no value counts for more than this: the sensitivity margin, say; Infinity where nothing caps. None by default. */
   readonly capDb?: readonly number[] | undefined;
-  /** Taken off each value: the fade allowance, say. 0 by default. */
+  /** [row] taken off each value: the fade allowance, say. 0 by default. */
   readonly allowanceDb?: readonly number[] | undefined;
   /** [system] the channels that it may use; undefined: all of them. */
   readonly allowedChannels?: readonly (readonly number[] | undefined)[] | undefined;

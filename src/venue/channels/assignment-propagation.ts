@@ -37,14 +37,14 @@ export class AssignmentPropagation {
   }
 
   setLevels(levelRatios: Float64Array): void {
-    const { systemCount, gainRatios, tables } = this.loads;
+    const { systemCount, peakGainRatios, tables } = this.loads;
     this.levelRatios = levelRatios;
     if (levelRatios[0]! < WORTHWHILE_RATIO * this.exclusiveLevelRatio) {
       this.exclusiveLevelRatio = levelRatios[0]!;
       this.exclusive = new ExclusiveChannels(this.loads, this.domains, levelRatios[0]! * ROUNDING);
     }
     const notable = (pair: number): boolean =>
-      gainRatios[pair]! * tables[pair]!.greatestRatio > NOTABLE_RATIO * levelRatios[0]!;
+      peakGainRatios[pair]! * tables[pair]!.greatestRatio > NOTABLE_RATIO * levelRatios[0]!;
     this.pairs = [];
     for (let r = 0; r < systemCount; r++)
       for (let o = 0; o < systemCount; o++)
@@ -105,13 +105,12 @@ export class AssignmentPropagation {
     if (domains.openCounts[r] !== 1) return true;
     const slot = domains.firstOpen(r);
     const channel = slot - loads.starts[r]!;
-    const spare = this.limitOf(r) - domains.leastRatios[slot]!;
+    const limit = this.limitOf(r);
     for (let o = 0; o < loads.systemCount; o++) {
       const pair = r * loads.systemCount + o;
-      const gain = loads.gainRatios[pair]!;
-      if (gain === 0 || domains.openCounts[o] === 1) continue;
+      if (loads.peakGainRatios[pair] === 0 || domains.openCounts[o] === 1) continue;
       const { mostRatios, shareRatios, columnCount } = loads.tables[pair]!;
-      const most = domains.leastShare(slot, o) + spare / gain;
+      const most = domains.mostShare(slot, o, limit);
       if (mostRatios[channel]! <= most) continue;
       const start = loads.starts[o]!;
       for (let d = 0; d < loads.channelCounts[o]!; d++)
@@ -151,18 +150,18 @@ export class AssignmentPropagation {
     const there = o * loads.systemCount + r;
     const mine = loads.tables[here]!;
     const theirs = loads.tables[there]!;
-    const gain = loads.gainRatios[here]!;
-    const theirGain = loads.gainRatios[there]!;
-    const spare = this.limitOf(r) - domains.leastRatios[slot]! + gain * domains.leastShare(slot, o);
+    const limit = this.limitOf(r);
+    const least = domains.leastShare(slot, o);
     const theirLimit = this.limitOf(o);
     const start = loads.starts[o]!;
     for (let k = 0; k < mine.columnCount; k++) {
       const d = mine.order[channel * mine.columnCount + k]!;
       if (domains.open[start + d] === 0) continue;
-      if (gain * mine.shareRatios[channel * mine.columnCount + d]! > spare) return false;
-      const theirSpare =
-        theirLimit - domains.leastRatios[start + d]! + theirGain * domains.leastShare(start + d, r);
-      if (theirGain * theirs.shareRatios[d * theirs.columnCount + channel]! <= theirSpare) return true;
+      const more = mine.shareRatios[channel * mine.columnCount + d]! - least;
+      if (!domains.bearsMore(slot, o, more, limit)) return false;
+      const theirMore =
+        theirs.shareRatios[d * theirs.columnCount + channel]! - domains.leastShare(start + d, r);
+      if (domains.bearsMore(start + d, r, theirMore, theirLimit)) return true;
     }
     return false;
   }

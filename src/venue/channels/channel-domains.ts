@@ -10,8 +10,10 @@ export class ChannelDomains {
   readonly open: Uint8Array;
   /** [system] how many are open. */
   readonly openCounts: Int32Array;
-  /** [slot] the least load still possible there; true of open slots only. */
+  /** [slot] the least load still possible there, the greatest of its system's rows; true of open slots only. */
   readonly leastRatios: Float64Array;
+  /** [row's channel] the least load still possible there. */
+  readonly rowLeastRatios: Float64Array;
   /** [slot] its system. */
   readonly systems: Int32Array;
   /** Systems that lost a channel which the others' loads don't reflect yet. */
@@ -19,7 +21,7 @@ export class ChannelDomains {
   /** [pair · most channels + receiving channel] rank, in the table's order, of the other's least harmful open channel. */
   private readonly ranks: Uint16Array;
   private readonly mostChannels: number;
-  /** What was done, for undoing: a closed slot (rank −1), or the rank and load that stood at a place before. */
+  /** What was done, for undoing: a closed slot (rank −1), or the rank and, row by row, the loads that stood there. */
   private readonly trail: { place: number[]; rank: number[]; ratio: number[] } = {
     place: [],
     rank: [],
@@ -35,24 +37,34 @@ export class ChannelDomains {
     );
     this.mostChannels = Math.max(...channelCounts);
     this.ranks = new Uint16Array(systemCount * systemCount * this.mostChannels);
-    this.leastRatios = this.loadsOfFreeChoice();
+    this.rowLeastRatios = this.loadsOfFreeChoice();
+    this.leastRatios = Float64Array.from(this.systems, (r, slot) =>
+      this.greatestLeast(r, slot - loads.starts[r]!),
+    );
     for (let slot = 0; slot < usable.length; slot++) if (usable[slot] === 0) this.close(slot);
   }
 
   private loadsOfFreeChoice(): Float64Array {
-    const { systemCount, starts, baseRatios, gainRatios, tables } = this.loads;
-    return baseRatios.map((base, slot) => {
-      const r = this.systems[slot]!;
-      let least = base;
-      for (let o = 0; o < systemCount; o++) {
-        const pair = r * systemCount + o;
-        if (gainRatios[pair] === 0) continue;
-        const { columnCount, shareRatios, order } = tables[pair]!;
-        const row = (slot - starts[r]!) * columnCount;
-        least += gainRatios[pair]! * shareRatios[row + order[row]!]!;
-      }
-      return least;
-    });
+    const { systemCount, rowStarts, rowSlots, baseRatios, gainRatios, tables } = this.loads;
+    const least = baseRatios.slice();
+    for (let r = 0; r < systemCount; r++)
+      for (let row = rowStarts[r]!; row < rowStarts[r + 1]!; row++)
+        for (let o = 0; o < systemCount; o++) {
+          const gain = gainRatios[row * systemCount + o]!;
+          if (gain === 0) continue;
+          const { columnCount, shareRatios, order } = tables[r * systemCount + o]!;
+          for (let c = 0; c < this.loads.channelCounts[r]!; c++)
+            least[rowSlots[row]! + c]! += gain * shareRatios[c * columnCount + order[c * columnCount]!]!;
+        }
+    return least;
+  }
+
+  private greatestLeast(system: number, channel: number): number {
+    const { rowStarts, rowSlots } = this.loads;
+    let most = 0;
+    for (let row = rowStarts[system]!; row < rowStarts[system + 1]!; row++)
+      most = Math.max(most, this.rowLeastRatios[rowSlots[row]! + channel]!);
+    return most;
   }
 
   mark(): number {
@@ -62,20 +74,22 @@ export class ChannelDomains {
   /** Back to a mark at which the loads were up to date. */
   undo(markCount: number): void {
     const { place: places, rank: ranks, ratio: ratios } = this.trail;
-    const { systemCount, starts } = this.loads;
+    const { systemCount, starts, rowStarts, rowSlots } = this.loads;
     this.changed.clear();
     while (places.length > markCount) {
       const place = places.pop()!;
       const rank = ranks.pop()!;
-      const ratio = ratios.pop()!;
       if (rank < 0) {
         this.open[place] = 1;
         this.openCounts[this.systems[place]!]!++;
       } else {
         const pair = Math.floor(place / this.mostChannels);
         this.ranks[place] = rank;
-        const slot = starts[Math.floor(pair / systemCount)]! + (place % this.mostChannels);
-        this.leastRatios[slot] = ratio;
+        const r = Math.floor(pair / systemCount);
+        const channel = place % this.mostChannels;
+        for (let row = rowStarts[r + 1]! - 1; row >= rowStarts[r]!; row--)
+          this.rowLeastRatios[rowSlots[row]! + channel] = ratios.pop()!;
+        this.leastRatios[starts[r]! + channel] = this.greatestLeast(r, channel);
       }
     }
   }
@@ -86,7 +100,7 @@ export class ChannelDomains {
     this.open[slotIndex] = 0;
     this.openCounts[system]!--;
     this.changed.add(system);
-    this.note(slotIndex, -1, 0);
+    this.note(slotIndex, -1);
   }
 
   /** Takes every other channel away from a system. */
@@ -124,17 +138,44 @@ export class ChannelDomains {
     return shareRatios[row + order[row + this.ranks[pair * this.mostChannels + channel]!]!]!;
   }
 
+  /** Does every row of a receiving slot stay within a limit with so much more of the other's coupling than the least? */
+  bearsMore(slotIndex: number, otherIndex: number, moreRatio: number, limitRatio: number): boolean {
+    if (moreRatio <= 0) return true;
+    const { systemCount, starts, rowStarts, rowSlots, gainRatios } = this.loads;
+    const r = this.systems[slotIndex]!;
+    const channel = slotIndex - starts[r]!;
+    for (let row = rowStarts[r]!; row < rowStarts[r + 1]!; row++) {
+      const gain = gainRatios[row * systemCount + otherIndex]!;
+      if (this.rowLeastRatios[rowSlots[row]! + channel]! + gain * moreRatio > limitRatio) return false;
+    }
+    return true;
+  }
+
+  /** The greatest share of the other's coupling at which every row of a receiving slot stays within a limit. */
+  mostShare(slotIndex: number, otherIndex: number, limitRatio: number): number {
+    const { systemCount, starts, rowStarts, rowSlots, gainRatios } = this.loads;
+    const r = this.systems[slotIndex]!;
+    const channel = slotIndex - starts[r]!;
+    let more = Infinity;
+    for (let row = rowStarts[r]!; row < rowStarts[r + 1]!; row++) {
+      const gain = gainRatios[row * systemCount + otherIndex]!;
+      if (gain > 0)
+        more = Math.min(more, (limitRatio - this.rowLeastRatios[rowSlots[row]! + channel]!) / gain);
+    }
+    return more === Infinity ? Infinity : this.leastShare(slotIndex, otherIndex) + more;
+  }
+
   /** Brings the loads up to date with the channels that were closed. No system may be without an open channel. */
   refresh(): void {
-    const { systemCount, gainRatios } = this.loads;
+    const { systemCount, peakGainRatios } = this.loads;
     for (const other of this.changed)
       for (let r = 0; r < systemCount; r++)
-        if (gainRatios[r * systemCount + other]! > 0) this.refreshPair(r, other);
+        if (peakGainRatios[r * systemCount + other]! > 0) this.refreshPair(r, other);
     this.changed.clear();
   }
 
   private refreshPair(r: number, other: number): void {
-    const { systemCount, starts, channelCounts, gainRatios, tables } = this.loads;
+    const { systemCount, starts, channelCounts, rowStarts, rowSlots, gainRatios, tables } = this.loads;
     const pair = r * systemCount + other;
     const { columnCount, shareRatios, order } = tables[pair]!;
     const start = starts[r]!;
@@ -147,16 +188,20 @@ export class ChannelDomains {
       let rank = before;
       while (this.open[otherStart + order[row + rank]!] === 0) rank++;
       if (rank === before) continue;
-      this.note(place, before, this.leastRatios[start + channel]!);
+      this.note(place, before);
       this.ranks[place] = rank;
       const more = shareRatios[row + order[row + rank]!]! - shareRatios[row + order[row + before]!]!;
-      this.leastRatios[start + channel]! += gainRatios[pair]! * more;
+      for (let one = rowStarts[r]!; one < rowStarts[r + 1]!; one++) {
+        const index = rowSlots[one]! + channel;
+        this.trail.ratio.push(this.rowLeastRatios[index]!);
+        this.rowLeastRatios[index]! += gainRatios[one * systemCount + other]! * more;
+      }
+      this.leastRatios[start + channel] = this.greatestLeast(r, channel);
     }
   }
 
-  private note(place: number, rank: number, ratio: number): void {
+  private note(place: number, rank: number): void {
     this.trail.place.push(place);
     this.trail.rank.push(rank);
-    this.trail.ratio.push(ratio);
   }
 }

@@ -32,8 +32,8 @@ export function neighbourhoodOfWorst(
 }
 
 /** How much two systems have to do with each other: the greater coupling in dB would be wild, its root is tame. */
-function bondOf({ systemCount, gainRatios }: AssignmentLoads, a: number, b: number): number {
-  return Math.sqrt(Math.max(gainRatios[a * systemCount + b]!, gainRatios[b * systemCount + a]!));
+function bondOf({ systemCount, peakGainRatios }: AssignmentLoads, a: number, b: number): number {
+  return Math.sqrt(Math.max(peakGainRatios[a * systemCount + b]!, peakGainRatios[b * systemCount + a]!));
 }
 
 function systemOfSlot(starts: Int32Array, slot: number): number {

@@ -1,5 +1,5 @@
 import { seededRandom } from "../../numeric/index.js";
-import { loadsOf } from "./assignment-loads.js";
+import { greatestByRow, rowLoadsOf } from "./assignment-loads.js";
 import type { AssignmentLoads } from "./assignment-loads.js";
 import { compareLoads, descending } from "./load-levels.js";
 
@@ -15,6 +15,9 @@ const MOST_TENURE_COUNT = 10;
  */
 export class ChannelWalk {
   private readonly channels: Int32Array;
+  /** [row] */
+  private rowRatios: Float64Array;
+  /** [system] */
   private loadRatios: Float64Array;
   private bestChannels: Int32Array;
   private bestRatios: Float64Array;
@@ -29,7 +32,8 @@ export class ChannelWalk {
   ) {
     this.channels = start.slice();
     this.bestChannels = start.slice();
-    this.loadRatios = loadsOf(loads, start);
+    this.rowRatios = rowLoadsOf(loads, start);
+    this.loadRatios = greatestByRow(loads, this.rowRatios);
     this.bestRatios = descending(this.loadRatios);
     this.restingUntil = new Int32Array(loads.starts.length);
   }
@@ -41,7 +45,8 @@ export class ChannelWalk {
   }
 
   private arrive(): void {
-    this.loadRatios = loadsOf(this.loads, this.channels);
+    this.rowRatios = rowLoadsOf(this.loads, this.channels);
+    this.loadRatios = greatestByRow(this.loads, this.rowRatios);
     const ratios = descending(this.loadRatios);
     if (compareLoads(ratios, this.bestRatios) >= 0) return;
     this.bestRatios = ratios;
@@ -71,38 +76,51 @@ export class ChannelWalk {
 
   /** The most loaded system and those whose move could relieve it. */
   private movable(): number[] {
-    const { systemCount, gainRatios, tables } = this.loads;
+    const { systemCount, peakGainRatios, tables } = this.loads;
     const worst = this.loadRatios.indexOf(Math.max(...this.loadRatios));
     const notable = NOTABLE_SHARE_RATIO * this.loadRatios[worst]!;
     const others = Array.from({ length: systemCount }, (_, o) => o).filter((o) => {
       const pair = worst * systemCount + o;
       const { columnCount, shareRatios } = tables[pair]!;
       const share = shareRatios[this.channels[worst]! * columnCount + this.channels[o]!]!;
-      return o !== worst && gainRatios[pair]! * share > notable;
+      return o !== worst && peakGainRatios[pair]! * share > notable;
     });
     return [worst, ...others];
   }
 
   /** Sum of sixth powers of the loads over the least greatest one met so far, after a move. */
   private scoreOf(system: number, channel: number): number {
-    const { systemCount, starts, baseRatios, floorRatios, gainRatios, tables } = this.loads;
+    const { systemCount, rowStarts, floorRatios, gainRatios, tables } = this.loads;
     const before = this.channels[system]!;
     const unit = 1 / this.bestRatios[0]!;
-    let own = baseRatios[starts[system]! + channel]!;
     let score = 0;
     for (let r = 0; r < systemCount; r++) {
       if (r === system) continue;
-      const into = r * systemCount + system;
-      const from = system * systemCount + r;
-      const other = this.channels[r]!;
-      const mine = tables[from]!;
-      own += gainRatios[from]! * mine.shareRatios[channel * mine.columnCount + other]!;
-      const { columnCount, shareRatios } = tables[into]!;
-      const row = other * columnCount;
-      const more = gainRatios[into]! * (shareRatios[row + channel]! - shareRatios[row + before]!);
-      score += sixthPower(Math.max(floorRatios[r]!, this.loadRatios[r]! + more) * unit);
+      const { columnCount, shareRatios } = tables[r * systemCount + system]!;
+      const start = this.channels[r]! * columnCount;
+      const more = shareRatios[start + channel]! - shareRatios[start + before]!;
+      let most = floorRatios[r]!;
+      for (let row = rowStarts[r]!; row < rowStarts[r + 1]!; row++)
+        most = Math.max(most, this.rowRatios[row]! + gainRatios[row * systemCount + system]! * more);
+      score += sixthPower(most * unit);
     }
-    return score + sixthPower(Math.max(floorRatios[system]!, own) * unit);
+    return score + sixthPower(this.ownLoad(system, channel) * unit);
+  }
+
+  /** The load of a system on a channel with the others where they are. */
+  private ownLoad(system: number, channel: number): number {
+    const { systemCount, rowStarts, rowSlots, baseRatios, floorRatios, gainRatios, tables } = this.loads;
+    let most = floorRatios[system]!;
+    for (let row = rowStarts[system]!; row < rowStarts[system + 1]!; row++) {
+      let load = baseRatios[rowSlots[row]! + channel]!;
+      for (let o = 0; o < systemCount; o++) {
+        if (o === system) continue;
+        const { columnCount, shareRatios } = tables[system * systemCount + o]!;
+        load += gainRatios[row * systemCount + o]! * shareRatios[channel * columnCount + this.channels[o]!]!;
+      }
+      most = Math.max(most, load);
+    }
+    return most;
   }
 }
 

@@ -1,13 +1,16 @@
 import { toDbm } from "../../units/index.js";
 import type { AssignmentProblem } from "./assignment-problem.js";
+import { rowsOfSystems } from "./rows-of-systems.js";
 import { requireAssignment, requireAssignmentProblem } from "./require-assignment-problem.js";
 
 /** What an assignment of channels is worth to each system. */
 export interface AssignmentValues {
-  /** [system] C/(I + N) less the required C/I, dB. */
+  /** [system] C/(I + N) less the required C/I, of the row whose value is least, dB. */
   readonly marginsDb: readonly number[];
-  /** [system] min(cap, margin) − allowance, dB. */
+  /** [system] the least of its rows' min(cap, margin) − allowance, dB. */
   readonly valuesDb: readonly number[];
+  /** [system] the row whose value is least; of equal ones the first. */
+  readonly weakestRows: readonly number[];
   /** The smallest value, dB. */
   readonly minMarginDb: number;
 }
@@ -26,21 +29,42 @@ export function evaluateAssignment(
 ): AssignmentValues {
   requireAssignmentProblem(problem);
   requireAssignment(problem, assignment);
-  const marginsDb = assignment.map((_, r) => marginDb(problem, assignment, r));
-  const valuesDb = marginsDb.map(
-    (margin, r) => Math.min(problem.capDb?.[r] ?? Infinity, margin) - (problem.allowanceDb?.[r] ?? 0),
+  const weakest = rowsOfSystems(problem).map((rows, r) =>
+    rows
+      .map((row) => rowValue(problem, assignment, r, row))
+      .reduce((least, one) => (one.valueDb < least.valueDb ? one : least)),
   );
-  return { marginsDb, valuesDb, minMarginDb: Math.min(...valuesDb) };
+  const valuesDb = weakest.map(({ valueDb }) => valueDb);
+  return {
+    marginsDb: weakest.map(({ marginDb }) => marginDb),
+    valuesDb,
+    weakestRows: weakest.map(({ row }) => row),
+    minMarginDb: Math.min(...valuesDb),
+  };
 }
 
-function marginDb(problem: AssignmentProblem, assignment: readonly number[], r: number): number {
+/** One row's margin and value. */
+interface RowValue {
+  readonly row: number;
+  readonly marginDb: number;
+  readonly valueDb: number;
+}
+
+function rowValue(
+  problem: AssignmentProblem,
+  assignment: readonly number[],
+  r: number,
+  row: number,
+): RowValue {
   const channel = assignment[r]!;
-  let totalMw = problem.baseMw[r]![channel]!;
+  let totalMw = problem.baseMw[row]![channel]!;
   assignment.forEach((other, o) => {
-    const couplingMw = problem.couplingMw[r]![o]!;
+    const couplingMw = problem.couplingMw[row]![o]!;
     if (o === r || couplingMw === 0) return;
     const share = problem.overlapOf?.(r, channel, o, other) ?? problem.overlap[Math.abs(channel - other)]!;
     totalMw += couplingMw * share;
   });
-  return problem.wantedDbm[r]! - toDbm(totalMw) - problem.requiredCiDb[r]!;
+  const marginDb = problem.wantedDbm[row]! - toDbm(totalMw) - problem.requiredCiDb[row]!;
+  const { capDb, allowanceDb } = problem;
+  return { row, marginDb, valueDb: Math.min(capDb?.[row] ?? Infinity, marginDb) - (allowanceDb?.[row] ?? 0) };
 }

@@ -8,7 +8,7 @@ import type { ChannelDomains } from "./channel-domains.js";
  * Free choice, on which {@link ChannelDomains.leastRatios} rests, would put all of them on the farthest channel.
  */
 export class ExclusiveChannels {
-  /** [system] the others of its set, strongest into it first; empty where there is nothing to gain. */
+  /** [row] the others of its system's set, strongest into the row first; empty where there is nothing to gain. */
   private readonly others: readonly (readonly number[])[];
   /** [slot] about how much more than the domains' least load can come out at most. */
   private readonly hopeRatios: Float64Array;
@@ -21,25 +21,34 @@ export class ExclusiveChannels {
     mostRatio: number,
   ) {
     const exclusive = exclusivePairs(loads, mostRatio);
-    const { systemCount, gainRatios } = loads;
+    const { systemCount, gainRatios, rowStarts } = loads;
     this.others = Array.from({ length: systemCount }, (_, r) => {
       const set = greedySet(loads, exclusive, r);
-      return set.sort((a, b) => gainRatios[r * systemCount + b]! - gainRatios[r * systemCount + a]! || a - b);
-    });
+      return Array.from({ length: rowStarts[r + 1]! - rowStarts[r]! }, (__, k) => {
+        const gains = (rowStarts[r]! + k) * systemCount;
+        return [...set].sort((a, b) => gainRatios[gains + b]! - gainRatios[gains + a]! || a - b);
+      });
+    }).flat();
     this.hopeRatios = domains.leastRatios.map((_, slot) => this.hopeAt(slot));
     this.taken = new Uint8Array(Math.max(...loads.channelCounts));
   }
 
   /** All couplings of the set by the least overlap that is left when as many channels as it has systems are taken. */
   private hopeAt(slot: number): number {
-    const { systemCount, starts, gainRatios, tables } = this.loads;
+    const { systemCount, starts, rowStarts, gainRatios, tables } = this.loads;
     const r = this.domains.systems[slot]!;
-    const others = this.others[r]!;
+    const others = this.others[rowStarts[r]!]!;
     if (others.length < 2) return 0;
     const { columnCount, order, shareRatios } = tables[r * systemCount + others[0]!]!;
-    const row = (slot - starts[r]!) * columnCount;
-    const share = shareRatios[row + order[row + Math.min(others.length, columnCount - 1)]!]!;
-    return others.reduce((sum, o) => sum + gainRatios[r * systemCount + o]! * share, 0);
+    const start = (slot - starts[r]!) * columnCount;
+    const share = shareRatios[start + order[start + Math.min(others.length, columnCount - 1)]!]!;
+    let most = 0;
+    for (let row = rowStarts[r]!; row < rowStarts[r + 1]!; row++)
+      most = Math.max(
+        most,
+        others.reduce((sum, o) => sum + gainRatios[row * systemCount + o]! * share, 0),
+      );
+    return most;
   }
 
   /** To be called whenever channels may have been closed since the last question. */
@@ -53,9 +62,12 @@ export class ExclusiveChannels {
     if (plain > limitRatio) return true;
     if (plain + this.hopeRatios[slotIndex]! <= limitRatio) return false;
     const system = this.domains.systems[slotIndex]!;
-    if (this.prepared !== system) this.prepare(this.others[system]!);
+    const { rowStarts } = this.loads;
+    if (this.prepared !== system) this.prepare(this.others[rowStarts[system]!]!);
     this.prepared = system;
-    return this.leastRatio(slotIndex) > limitRatio;
+    for (let row = rowStarts[system]!; row < rowStarts[system + 1]!; row++)
+      if (this.leastRatio(slotIndex, row) > limitRatio) return true;
+    return false;
   }
 
   /** Channels that none of the undecided others can take: a decided one has it, or it is closed for all. */
@@ -70,22 +82,23 @@ export class ExclusiveChannels {
       if (domains.openCounts[o] === 1) this.taken[domains.firstOpen(o) - loads.starts[o]!] = 1;
   }
 
-  /** @returns the least load at an open slot of the system prepared for; Infinity where the others don't fit */
-  private leastRatio(slot: number): number {
+  /** @returns the least load of a row at an open slot of the system prepared for; Infinity where the others don't fit */
+  private leastRatio(slot: number, row: number): number {
     const { domains, loads, taken } = this;
     const r = domains.systems[slot]!;
-    const others = this.others[r]!;
+    const others = this.others[row]!;
     const channel = slot - loads.starts[r]!;
     const { columnCount, order, shareRatios } = loads.tables[r * loads.systemCount + others[0]!]!;
-    const row = channel * columnCount;
-    let least = domains.leastRatios[slot]!;
+    const start = channel * columnCount;
+    let least = domains.rowLeastRatios[loads.rowSlots[row]! + channel]!;
     let rank = 0;
     for (const o of others) {
       if (domains.openCounts[o] === 1) continue;
-      while (rank < columnCount && (taken[order[row + rank]!] === 1 || order[row + rank] === channel)) rank++;
+      while (rank < columnCount && (taken[order[start + rank]!] === 1 || order[start + rank] === channel))
+        rank++;
       if (rank === columnCount) return Infinity;
-      const share = shareRatios[row + order[row + rank++]!]!;
-      least += loads.gainRatios[r * loads.systemCount + o]! * (share - domains.leastShare(slot, o));
+      const share = shareRatios[start + order[start + rank++]!]!;
+      least += loads.gainRatios[row * loads.systemCount + o]! * (share - domains.leastShare(slot, o));
     }
     return least;
   }
@@ -110,7 +123,11 @@ function tooMuch(loads: AssignmentLoads, r: number, o: number, channel: number, 
   if (loads.usable[slot] === 0 || loads.usable[loads.starts[o]! + channel] === 0) return true;
   const { columnCount, shareRatios } = loads.tables[r * loads.systemCount + o]!;
   const share = shareRatios[channel * columnCount + channel]!;
-  return loads.baseRatios[slot]! + loads.gainRatios[r * loads.systemCount + o]! * share > mostRatio;
+  for (let row = loads.rowStarts[r]!; row < loads.rowStarts[r + 1]!; row++) {
+    const base = loads.baseRatios[loads.rowSlots[row]! + channel]!;
+    if (base + loads.gainRatios[row * loads.systemCount + o]! * share > mostRatio) return true;
+  }
+  return false;
 }
 
 /** Others that exclude r and each other, taken in order of how many they exclude; all by r's one overlap table. */

@@ -15,11 +15,16 @@ const FAILURES_BEFORE_MORE = 4;
 const NODES_A_ROUND = 100;
 
 /** @returns each system on its own quietest usable channel, whatever the others do; the lowest of equals */
-export function quietestChannels({ starts, channelCounts, usable, baseRatios }: AssignmentLoads): Int32Array {
+export function quietestChannels({
+  starts,
+  channelCounts,
+  usable,
+  peakBaseRatios,
+}: AssignmentLoads): Int32Array {
   return starts.map((start, r) => {
     let best = usable.indexOf(1, start) - start;
     for (let c = best + 1; c < channelCounts[r]!; c++)
-      if (usable[start + c] === 1 && baseRatios[start + c]! < baseRatios[start + best]!) best = c;
+      if (usable[start + c] === 1 && peakBaseRatios[start + c]! < peakBaseRatios[start + best]!) best = c;
     return best;
   });
 }

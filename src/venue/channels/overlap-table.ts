@@ -1,3 +1,5 @@
+import type { AssignmentProblem } from "./assignment-problem.js";
+
 /** Shares of a coupling by the channels of both ends, and each row's columns from the least share to the greatest. */
 export interface OverlapTable {
   readonly columnCount: number;
@@ -30,4 +32,37 @@ export function overlapTable(
   }
   const greatestRatio = mostRatios.reduce((most, ratio) => Math.max(most, ratio), 0);
   return { columnCount, shareRatios, order, mostRatios, greatestRatio };
+}
+
+/**
+ * @returns [receiving system · systems + other] pairs whose shares are the same by both channels have one table
+ *   between them, which is how systems that could change places are told
+ */
+export function pairTables(
+  { overlap, overlapOf }: AssignmentProblem,
+  channelCounts: Int32Array,
+): OverlapTable[] {
+  const shared = new Map<string, OverlapTable>();
+  const byDistance = (c: number, d: number): number => overlap[Math.abs(c - d)]!;
+  return Array.from(channelCounts).flatMap((rowCount, r) =>
+    Array.from(channelCounts, (columnCount, o) => {
+      const share = overlapOf ? (c: number, d: number) => (r === o ? 0 : overlapOf(r, c, o, d)) : byDistance;
+      const key = overlapOf
+        ? [rowCount, ...sharesOf(rowCount, columnCount, share)].join(" ")
+        : `${rowCount} ${columnCount}`;
+      const table = shared.get(key) ?? overlapTable(rowCount, columnCount, share);
+      shared.set(key, table);
+      return table;
+    }),
+  );
+}
+
+function sharesOf(
+  rowCount: number,
+  columnCount: number,
+  share: (rowChannel: number, columnChannel: number) => number,
+): number[] {
+  return Array.from({ length: rowCount * columnCount }, (_, k) =>
+    share(Math.floor(k / columnCount), k % columnCount),
+  );
 }

@@ -6,12 +6,14 @@ import {
   requireWhole,
 } from "../../issues/index.js";
 import type { AssignmentProblem } from "./assignment-problem.js";
+import { rowsOfSystems } from "./rows-of-systems.js";
 
 /** @throws {ArgumentError} unless the arrays fit together and their figures are what they should be */
 export function requireAssignmentProblem(problem: AssignmentProblem): void {
   const { wantedDbm, requiredCiDb, baseMw, couplingMw, overlap } = problem;
   const count = wantedDbm.length;
   if (count === 0) throw new ArgumentError("wantedDbm", "at least one system", "none");
+  const systems = requireRows(problem);
   requireFigures("wantedDbm", wantedDbm, count, requireFinite);
   requireFigures("requiredCiDb", requiredCiDb, count, requireFinite);
   requireLength("baseMw", baseMw, count);
@@ -20,14 +22,36 @@ export function requireAssignmentProblem(problem: AssignmentProblem): void {
     requireFigures(`baseMw[${r}]`, row, row.length, requirePositive);
   }
   requireLength("couplingMw", couplingMw, count);
-  couplingMw.forEach((row, r) => requireFigures(`couplingMw[${r}]`, row, count, requireNonNegative));
+  couplingMw.forEach((row, r) => requireFigures(`couplingMw[${r}]`, row, systems.length, requireNonNegative));
   overlap.forEach((share, distance) => requireNonNegative(`overlap[${distance}]`, share));
   const mostChannels = baseMw.reduce((most, row) => Math.max(most, row.length), 0);
   if (problem.overlapOf === undefined && overlap.length < mostChannels)
     throw new ArgumentError("overlap", `a share for each distance 0…${mostChannels - 1}`, overlap.length);
   if (problem.capDb) requireFigures("capDb", problem.capDb, count, requireCap);
   if (problem.allowanceDb) requireFigures("allowanceDb", problem.allowanceDb, count, requireFinite);
-  requireChoices(problem);
+  requireChoices(problem, systems);
+}
+
+/** @returns [system] its rows */
+function requireRows(problem: AssignmentProblem): number[][] {
+  const { systemOf, wantedDbm, baseMw } = problem;
+  if (systemOf !== undefined) {
+    requireFigures("systemOf", systemOf, wantedDbm.length, (argument, system) =>
+      requireWhole(argument, system, 0, wantedDbm.length - 1),
+    );
+  }
+  const systems = rowsOfSystems(problem);
+  systems.forEach((rows, r) => {
+    if (rows.length === 0) throw new ArgumentError("systemOf", `a row for system ${r}`, "none");
+    for (const row of rows)
+      if (baseMw[row]?.length !== baseMw[rows[0]!]?.length)
+        throw new ArgumentError(
+          `baseMw[${row}]`,
+          "as many channels as its system's other rows",
+          baseMw[row]?.length,
+        );
+  });
+  return systems;
 }
 
 function requireCap(argument: string, capDb: number): void {
@@ -49,10 +73,14 @@ function requireFigures(
   for (let k = 0; k < count; k++) requireOne(`${argument}[${k}]`, values[k]!);
 }
 
-function requireChoices({ baseMw, allowedChannels, fixedChannels }: AssignmentProblem): void {
-  if (allowedChannels) requireLength("allowedChannels", allowedChannels, baseMw.length);
-  if (fixedChannels) requireLength("fixedChannels", fixedChannels, baseMw.length);
-  baseMw.forEach((row, r) => {
+function requireChoices(
+  { baseMw, allowedChannels, fixedChannels }: AssignmentProblem,
+  systems: readonly (readonly number[])[],
+): void {
+  if (allowedChannels) requireLength("allowedChannels", allowedChannels, systems.length);
+  if (fixedChannels) requireLength("fixedChannels", fixedChannels, systems.length);
+  systems.forEach((rows, r) => {
+    const row = baseMw[rows[0]!]!;
     const allowed = allowedChannels?.[r];
     const fixed = fixedChannels?.[r];
     if (allowed?.length === 0)
@@ -66,7 +94,10 @@ function requireChoices({ baseMw, allowedChannels, fixedChannels }: AssignmentPr
 }
 
 /** @throws {ArgumentError} unless there is a channel for each system */
-export function requireAssignment({ baseMw }: AssignmentProblem, assignment: readonly number[]): void {
-  requireLength("assignment", assignment, baseMw.length);
-  baseMw.forEach((row, r) => requireWhole(`assignment[${r}]`, assignment[r]!, 0, row.length - 1));
+export function requireAssignment(problem: AssignmentProblem, assignment: readonly number[]): void {
+  const systems = rowsOfSystems(problem);
+  requireLength("assignment", assignment, systems.length);
+  systems.forEach((rows, r) =>
+    requireWhole(`assignment[${r}]`, assignment[r]!, 0, problem.baseMw[rows[0]!]!.length - 1),
+  );
 }

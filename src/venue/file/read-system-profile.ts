@@ -38,7 +38,27 @@ export function readSystemProfile(
   const whole = isMapping(data) ? { ...without(data, own), ...own } : data;
   const read = readProfile(whole, name);
   tellFaults(read, set ?? {}, spot, told);
-  return read.profile ?? undefined;
+  if (read.profile === null) return undefined;
+  const saysOwn = isMapping(data) && data["generic"] === false;
+  return {
+    ...read.profile,
+    name: named(builtIn?.name ?? read.profile.name, Object.keys(set ?? {})),
+    generic: !saysOwn && isMostlyGeneric(read.profile),
+  };
+}
+
+/** A profile's name, saying which figures are the system's own. */
+function named(name: string, keys: readonly string[]): string {
+  if (keys.length === 0) return name;
+  return `${name} with ${keys.length > 2 ? `${keys.length} figures` : keys.join(" and ")} set`;
+}
+
+/** Generic figures until more than half of them are the user's. */
+function isMostlyGeneric(profile: RadioProfile): boolean {
+  const statuses = Object.values(profile as unknown as Readonly<Record<string, unknown>>).flatMap((part) =>
+    isMapping(part) && "value" in part && "status" in part ? [part["status"]] : [],
+  );
+  return statuses.filter((status) => status === "yours").length <= statuses.length / 2;
 }
 
 /** The data without what the own figures replace, however spelt; an enclosure replaces its loss too. */

@@ -16,6 +16,7 @@ import type { ProfileOf } from "./read-system-profile.js";
 import type { FiledSystem } from "./read-systems.js";
 import { plainSystem, readSystems } from "./read-systems.js";
 import { readWalls } from "./read-walls.js";
+import { tellSharedPlaces } from "./tell-shared-places.js";
 import { luminaireList, venueField } from "./venue-field.js";
 import { namesIn } from "./venue-scope.js";
 import type { VenueScope } from "./venue-scope.js";
@@ -77,6 +78,7 @@ function venueOf(
   const { given, names } = luminairesOf(parts, data, spot, options, issues);
   const fitted = fittedLuminaires(given, systems, scope);
   const receivers = readReceivers(parts.receivers ?? [], fitted, names, systems, scope);
+  tellSharedPlaces(systems, receivers);
   if (fitted.length === names.length) tellIdleSystems(systems, receivers, fitted);
   return {
     name: parts.name ?? "",

@@ -1,0 +1,118 @@
+import { printable } from "../issues/index.js";
+import { RADIO_CAUTIONS } from "./assumptions.js";
+import type { TextStyle } from "./pen.js";
+import { placeAssumptions } from "./place-assumptions.js";
+import { placeGlance } from "./place-glance.js";
+import type { FloorPicture, PlacedSystem, PlaceReport, SystemPlacement } from "./place-report.js";
+import { letteredPlaces, placesTable } from "./place-tables.js";
+import { pairLines } from "./pair-lines.js";
+import { antennaInBrief, placeName, planLength } from "./place-words.js";
+import { planKey } from "./plan-key.js";
+import { PLAN_COLUMNS, planLegend, planPicture } from "./plan-picture.js";
+import { bullets, section } from "./section.js";
+import { evidenceLines, rowsLine, sourcesLine, sweepLines } from "./survey-lines.js";
+import { wrapped } from "./text-layout.js";
+
+/** `place` for a terminal: where each system's transmitter goes, then what the others give up, and the floor. */
+export function placeText(report: PlaceReport, style: TextStyle): string {
+  const { systems, survey } = report;
+  const glances = systems.map((system) =>
+    placeGlance(report, system, style.units).map(
+      (line) => style.pen.strong(line.slice(0, 9)) + line.slice(9),
+    ),
+  );
+  const parts = [
+    ...glances,
+    ...systems.flatMap((system) => systemSections(report, system, style)),
+    section("Assumed", style, bullets(placeAssumptions(report, style.units), style)),
+    section(
+      "Evidence",
+      style,
+      bullets(
+        [...evidenceLines(survey), sourcesLine(survey), ...sweepLines(survey), rowsLine(survey)],
+        style,
+      ),
+    ),
+    section("Cautions", style, bullets(RADIO_CAUTIONS, style)),
+  ];
+  return `${parts.map((lines) => lines.join("\n")).join("\n\n")}\n`;
+}
+
+function systemSections(report: PlaceReport, { name, placed }: PlacedSystem, style: TextStyle): string[][] {
+  if (placed === null) return [];
+  const title = printable(name, 40);
+  const grid = gridWords(report, placed, style);
+  return [
+    section(`${title}: places, dB to spare at the weakest receiver`, style, [
+      ...placesTable(placed, style),
+      ...bullets(grid === null ? [] : [grid], style),
+    ]),
+    ...placed.pictures.map((picture) => floorSection(report, placed, picture, style)),
+    ...(placed.plan.pair === null
+      ? []
+      : [
+          section(
+            `${title}: two transmitters, each with a channel of its own`,
+            style,
+            pairLines(placed, style),
+          ),
+        ]),
+  ];
+}
+
+function gridWords(
+  { grid: { stepM } }: PlaceReport,
+  { plan }: SystemPlacement,
+  style: TextStyle,
+): string | null {
+  if (plan.grid === null) return null;
+  const { triedCount, keptOutCount } = plan.grid;
+  return `${triedCount} points of a grid of ${planLength(stepM, style.units)} ${style.units} judged, ${keptOutCount} more left out by the keep-outs; the best three at least 2 m apart.`;
+}
+
+/** One room's floor: what is left at the weakest receiver, by where the transmitter stands. */
+function floorSection(
+  { venue: { walls } }: PlaceReport,
+  placed: SystemPlacement,
+  { room, heightM, field }: FloorPicture,
+  style: TextStyle,
+): string[] {
+  const { plan } = placed;
+  const narrow = { ...style, columnCount: PLAN_COLUMNS };
+  const receivers = plan.setting.receivers;
+  const here = (place: { readonly room: string }): boolean => place.room === room.name;
+  const pair =
+    plan.pair === null ? [] : plan.pair.places.map((place, index) => ({ mark: "PQ"[index]!, place }));
+  const places = [
+    ...letteredPlaces(placed).map(({ letter, one }) => ({ mark: letter, place: one.place })),
+    ...pair,
+  ];
+  const spots = [
+    ...receivers.flatMap((receiver, index) =>
+      here(receiver) ? [{ mark: String(index + 1), at: receiver.at }] : [],
+    ),
+    ...places.flatMap(({ mark, place }) => (here(place) ? [{ mark, at: place.at }] : [])),
+  ];
+  const up = `${planLength(heightM, style.units)} ${style.units} up, ${antennaInBrief(plan.gridAntenna)}`;
+  return section(`${printable(room.name, 30)} from above: dB to spare, transmitter ${up}`, style, [
+    ...planPicture({ room, walls: walls, spots, field }, narrow),
+    ...planLegend(true),
+    ...wrapped(
+      `letters: the places above${pair.length > 0 ? ", P and Q the two below" : ""}; numbers: receivers${choiceTitle(placed)}`,
+      narrow.columnCount,
+    ),
+    ...planKey(choiceMargins(placed), narrow),
+  ]);
+}
+
+function choiceTitle({ plan }: SystemPlacement): string {
+  return plan.choice === null ? "" : `, dB to spare from the ${placeName(plan.choice)} chosen:`;
+}
+
+function choiceMargins({ plan }: SystemPlacement): { name: string; workingMarginDb: number | null }[] {
+  const margins = plan.choice?.margins ?? [];
+  return plan.setting.receivers.map(({ name }) => ({
+    name,
+    workingMarginDb: margins.find(({ receiver }) => receiver === name)?.workingMarginDb ?? null,
+  }));
+}
