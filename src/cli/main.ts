@@ -5,14 +5,16 @@ import type { ExitCode } from "./exit.js";
 import { write } from "./io.js";
 import type { Io } from "./io.js";
 import { buildProgram, COMMANDS } from "./program.js";
+import type { Runs } from "./run.js";
 import { WELCOME } from "./welcome.js";
 
 /**
  * The command line as a function: parses, runs one command, and tells how it ended. Never ends the process.
  * @param argv words after the program's name
+ * @param runs what runs each command that `argv` may name
  * @returns the exit code
  */
-export async function main(argv: readonly string[], io: Io): Promise<ExitCode> {
+export async function runMain(argv: readonly string[], io: Io, runs: Runs): Promise<ExitCode> {
   const said: string[] = [];
   try {
     if (argv.length === 0) {
@@ -23,6 +25,7 @@ export async function main(argv: readonly string[], io: Io): Promise<ExitCode> {
     const program = buildProgram(
       argv,
       io,
+      runs,
       (code) => (exitCode = code),
       (text) => said.push(text),
     );

@@ -1,18 +1,11 @@
 import { Command } from "commander";
-import { runChannel } from "./commands/channel.js";
-import { runConvert } from "./commands/convert.js";
-import { runInit } from "./commands/init.js";
-import { runLink } from "./commands/link.js";
-import { runPlace } from "./commands/place.js";
-import { runProfiles } from "./commands/profiles.js";
-import { runRooms } from "./commands/rooms.js";
-import { runSurvey } from "./commands/survey.js";
-import type { CommonOptions, Context } from "./context.js";
+import type { CommonOptions } from "./context.js";
 import type { ExitCode } from "./exit.js";
 import type { Io } from "./io.js";
 import { COMMON, CROWD, LINK, RADIO, SCANS, SITE, SURVEY, VENUE, WIFI } from "./option-groups.js";
 import type { Option } from "./option-groups.js";
 import { runToEnd } from "./outcome.js";
+import type { Runs } from "./run.js";
 import { scanArguments } from "./scan-arguments.js";
 import { venueArgument } from "./venue-argument.js";
 
@@ -25,7 +18,6 @@ interface Definition {
   readonly examples: readonly string[];
   /** Takes a venue file: always, or where its only operand is named like one; else scans. */
   readonly venue?: "always" | "maybe";
-  readonly run: (context: Context<CommonOptions>) => Promise<ExitCode>;
 }
 
 export const COMMANDS: readonly Definition[] = [
@@ -39,7 +31,6 @@ export const COMMANDS: readonly Definition[] = [
       "stillband survey --place hall --crowd full hall.txt --place foyer foyer.txt",
       "stillband survey visit-1/ 'visit-2/*.csv'",
     ],
-    run: runSurvey,
   },
   {
     name: "channel",
@@ -51,7 +42,6 @@ export const COMMANDS: readonly Definition[] = [
       "sudo iw dev wlan0 scan | stillband channel --place hall --crowd full -",
       "stillband channel full.csv --profile my-radio.yaml --region EU --distance 35m",
     ],
-    run: runChannel,
   },
   {
     name: "link",
@@ -80,7 +70,6 @@ export const COMMANDS: readonly Definition[] = [
       "stillband link --channel 13 full.csv --distances 10,20,30m",
       "stillband link --tx-antenna dipole --tx-height 3m --rx-height 8m --wall 6dB",
     ],
-    run: runLink,
   },
   {
     name: "rooms",
@@ -96,7 +85,6 @@ export const COMMANDS: readonly Definition[] = [
       "stillband rooms venue.yaml --crowd empty",
       "stillband rooms venue.yaml --region EU --time-limit 30 --json",
     ],
-    run: runRooms,
   },
   {
     name: "place",
@@ -117,7 +105,6 @@ export const COMMANDS: readonly Definition[] = [
       "stillband place venue.yaml --system hall --height 5m --antenna collinear:5",
       "stillband place venue.yaml --candidates-only --crowd empty",
     ],
-    run: runPlace,
   },
   {
     name: "convert",
@@ -125,7 +112,6 @@ export const COMMANDS: readonly Definition[] = [
     summary: "any scan that can be read, as one scan CSV",
     options: SCANS,
     examples: ["stillband convert --place hall --crowd empty hall.txt -o hall.csv"],
-    run: runConvert,
   },
   {
     name: "init",
@@ -137,7 +123,6 @@ export const COMMANDS: readonly Definition[] = [
       "stillband init -o mill/venue.yaml --units ft",
       "stillband init --place hall --crowd full hall.txt --place foyer foyer.txt",
     ],
-    run: runInit,
   },
   {
     name: "profiles",
@@ -153,19 +138,20 @@ export const COMMANDS: readonly Definition[] = [
       "stillband profiles raster-13 --template -o my-radio.yaml",
       "stillband profiles my-radio.yaml --region EU",
     ],
-    run: runProfiles,
   },
 ];
 
 /**
  * The command line, ready to parse: of the commands only the one that the first word names, or all where
  * it names none.
+ * @param runs what runs the command that the first word names
  * @param ended is told the exit code of the command that ran
  * @param say takes help and usage errors as they come
  */
 export function buildProgram(
   argv: readonly string[],
   io: Io,
+  runs: Runs,
   ended: (code: ExitCode) => void,
   say: (text: string) => void,
 ): Command {
@@ -188,7 +174,7 @@ export function buildProgram(
       const words = argv.slice(argv.indexOf(definition.name) + 1);
       const files = venueArgument(definition.venue, command.args) ?? scanArguments(words, command);
       const context = { io, options, words: command.args, files };
-      ended(await runToEnd(context, `stillband/${definition.name}@1`, definition.run));
+      ended(await runToEnd(context, `stillband/${definition.name}@1`, runs[definition.name]!));
     });
   }
   return program;

@@ -7,6 +7,7 @@ import { finish } from "./context.js";
 import type { Context } from "./context.js";
 import type { ExitCode } from "./exit.js";
 import { linkSetting } from "./link-options.js";
+import { refuseStrangeOptions } from "./link-operand-options.js";
 import { exitFor } from "./outcome.js";
 import { venueJob } from "./venue-options.js";
 import type { VenueJob, VenueOptions } from "./venue-options.js";
@@ -25,6 +26,7 @@ export interface VenueLinkOptions extends VenueOptions {
 
 /** Every receiver's budget in a venue, weakest first, or one receiver's line by line. */
 export async function runVenueLink(context: Context<VenueLinkOptions>): Promise<ExitCode> {
+  refuseStrangeOptions(context, true);
   const { options, io, words } = context;
   const job = await venueJob(words[0]!, options, io);
   const { burstMs, eventMinutes } = linkSetting(

@@ -35,13 +35,22 @@ const withoutChildProcess = {
   },
 };
 
-/** @returns esbuild's account of what went into which file */
+/** The venue's commands are a file of their own, required from bin/ when one of them is named. */
+const wholeApart = {
+  name: "whole-apart",
+  setup(bundler) {
+    bundler.onResolve({ filter: /^\.\/whole\.js$/ }, () => ({
+      path: "../dist/cli/whole.cjs",
+      external: true,
+    }));
+  },
+};
+
+/** @returns esbuild's accounts of what went into which file */
 async function bundleCommand(project) {
   const { version } = JSON.parse(await readFile(join(project, "package.json"), "utf8"));
-  const { metafile } = await build({
+  const shared = {
     absWorkingDir: project,
-    entryPoints: ["src/cli/index.ts"],
-    outfile: "dist/cli/index.js",
     bundle: true,
     // yaml is large and seldom asked for: required from node_modules when a profile file is read. A script that
     // comes from a code cache can't `import()`, so what is imported on demand inside the bundle is required too.
@@ -54,18 +63,29 @@ async function bundleCommand(project) {
     legalComments: "none",
     metafile: true,
     define: { STILLBAND_VERSION: JSON.stringify(version) },
-    plugins: [withoutChildProcess],
-    // One function expression: bin/stillband.js runs it as a script, which may have a code cache.
-    banner: { js: "(function(exports,require,module){" },
-    footer: { js: "})" },
-  });
-  return metafile;
+  };
+  const plugins = [withoutChildProcess];
+  const built = await Promise.all([
+    build({
+      ...shared,
+      entryPoints: ["src/cli/index.ts"],
+      outfile: "dist/cli/index.js",
+      plugins: [...plugins, wholeApart],
+      // One function expression: bin/stillband.js runs it as a script, which may have a code cache.
+      banner: { js: "(function(exports,require,module){" },
+      footer: { js: "})" },
+    }),
+    build({ ...shared, entryPoints: ["src/cli/whole.ts"], outfile: "dist/cli/whole.cjs", plugins }),
+  ]);
+  return built.map(({ metafile }) => metafile);
 }
 
 /** The licences of the packages whose code is inside the bundle travel with it. */
-async function writeNotices(project, metafile) {
+async function writeNotices(project, metafiles) {
   const packages = new Set(
-    Object.keys(metafile.inputs).flatMap((input) => /^.*node_modules\/(?:@[^/]+\/)?[^/]+/.exec(input) ?? []),
+    metafiles
+      .flatMap(({ inputs }) => Object.keys(inputs))
+      .flatMap((input) => /^.*node_modules\/(?:@[^/]+\/)?[^/]+/.exec(input) ?? []),
   );
   const notices = await Promise.all([...packages].sort().map((folder) => notice(join(project, folder))));
   if (notices.length > 0) await writeFile(join(project, "dist/cli/NOTICES.txt"), notices.join("\n"));
@@ -81,8 +101,8 @@ async function notice(folder) {
 export async function buildProject(project) {
   await rm(join(project, "dist"), { recursive: true, force: true });
   if (!existsSync(join(project, "src/cli/index.ts"))) throw new Error("src/cli/index.ts is missing");
-  const [metafile] = await Promise.all([bundleCommand(project), compileLibrary(project)]);
-  await writeNotices(project, metafile);
+  const [metafiles] = await Promise.all([bundleCommand(project), compileLibrary(project)]);
+  await writeNotices(project, metafiles);
   await writeVenueSchema(project);
   await writeCodeCache(project);
 }

@@ -19,6 +19,7 @@ const MUST_SHIP = [
   "dist/index.js",
   "dist/index.d.ts",
   "dist/cli/index.js",
+  "dist/cli/whole.cjs",
   "dist/venue.schema.json",
 ];
 

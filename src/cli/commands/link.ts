@@ -13,25 +13,17 @@ import { siteSetting } from "../site-options.js";
 import type { SiteOptions } from "../site-options.js";
 import { surveyOptions, surveyScans } from "../survey-scans.js";
 import type { SurveyOptions } from "../survey-scans.js";
-import { isVenueName } from "../venue-argument.js";
-import { runVenueLink } from "../venue-link.js";
-import type { VenueLinkOptions } from "../venue-link.js";
 import { badOption } from "../words.js";
 import { refuseStrangeOptions } from "../link-operand-options.js";
 
-export type LinkCommandOptions = SurveyOptions & RadioOptions & LinkOptions & SiteOptions & VenueLinkOptions;
+export type LinkCommandOptions = SurveyOptions &
+  RadioOptions &
+  LinkOptions &
+  SiteOptions & { readonly channel?: string };
 
-/**
- * The link budget by distance: against a scan's interference or, without one, against noise alone. Of a venue
- * file, every receiver's.
- */
+/** The link budget by distance: against a scan's interference or, without one, against noise alone. */
 export async function runLink(context: Context<LinkCommandOptions>): Promise<ExitCode> {
-  const isVenue = context.words.length === 1 && isVenueName(context.words[0]!);
-  refuseStrangeOptions(context, isVenue);
-  return isVenue ? await runVenueLink(context) : await runScanLink(context);
-}
-
-async function runScanLink(context: Context<LinkCommandOptions>): Promise<ExitCode> {
+  refuseStrangeOptions(context, false);
   const { options, files, io } = context;
   const unit = unitOf(options);
   const setting = { ...linkSetting(options, unit), ...(await siteSetting(options, unit, io)) };

@@ -1,0 +1,27 @@
+import { runInit } from "./commands/init.js";
+import { runLink } from "./commands/link.js";
+import { runPlace } from "./commands/place.js";
+import { runRooms } from "./commands/rooms.js";
+import type { ExitCode } from "./exit.js";
+import type { Io } from "./io.js";
+import { runMain } from "./main.js";
+import { QUICK_RUNS } from "./quick-runs.js";
+import type { Runs } from "./run.js";
+import { isVenueName } from "./venue-argument.js";
+import { runVenueLink } from "./venue-link.js";
+
+const RUNS: Runs = {
+  ...QUICK_RUNS,
+  init: runInit,
+  link: (context) => {
+    const isVenue = context.words.length === 1 && isVenueName(context.words[0]!);
+    return isVenue ? runVenueLink(context) : runLink(context);
+  },
+  place: runPlace,
+  rooms: runRooms,
+};
+
+/** The command line with every command. */
+export function main(argv: readonly string[], io: Io): Promise<ExitCode> {
+  return runMain(argv, io, RUNS);
+}
