@@ -76,9 +76,9 @@ describe("dist, as `npm run build` leaves it,", () => {
   test("keeps the command in one file and chunks, without declarations", () => {
     const command = built.filter((name) => name.startsWith("cli/"));
     expect(command).toContain("cli/index.js");
-    expect(command.filter((name) => !/^cli\/(?:[\w-]+\.js|whole\.cjs|NOTICES\.txt|index\.cache)$/.test(name))).toEqual(
-      [],
-    );
+    expect(
+      command.filter((name) => !/^cli\/(?:[\w-]+\.js|whole\.cjs|NOTICES\.txt|index\.cache)$/.test(name)),
+    ).toEqual([]);
   });
   test("asks nothing of Node in the library or its declarations", () => {
     const faults = built
