@@ -21,3 +21,8 @@ export { wifiShape } from "./wifi-shape.js";
 export { writeScanCsv } from "./write-scan-csv.js";
 export { surveyChange } from "./survey-change.js";
 export type { EmitterChange, HeardState } from "./survey-change.js";
+export { wordsOf } from "./header-meaning.js";
+export { IssueLog } from "./issue-log.js";
+export { parseIsoTime } from "./iso-time.js";
+export { isLevel, LEVEL_EXPECTED } from "./level-range.js";
+export { isUnheardSign, unheardLevels } from "./unheard-levels.js";
