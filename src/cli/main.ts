@@ -55,7 +55,20 @@ async function explain(
 
 /** What the parser found wrong, as an error of ours. */
 function misuse(error: CommanderError, said: readonly string[], argv: readonly string[]): CliError {
-  const command = commandOf(argv);
+  const definition = COMMANDS.find(({ name }) => name === argv[0]);
+  const command = definition?.name ?? "";
+  if (error.code === "commander.missingArgument" && definition?.venue === "always")
+    return new CliError(
+      EXIT.usage,
+      `${command}: expected a venue file; stillband init writes one to start from`,
+      `stillband ${command} venue.yaml`,
+    );
+  if (error.code === "commander.missingArgument" && command === "fit")
+    return new CliError(
+      EXIT.usage,
+      "fit: expected the readings of a walk test: a CSV, or - for standard input",
+      "stillband fit walk.csv",
+    );
   if (error.code === "commander.missingArgument")
     return new CliError(
       EXIT.usage,
@@ -76,10 +89,6 @@ function harmless(text: string): string {
     .split("\n")
     .map((line) => printable(line, Infinity))
     .join("\n");
-}
-
-function commandOf([first]: readonly string[]): string {
-  return COMMANDS.find(({ name }) => name === first)?.name ?? "";
 }
 
 function bugReport(error: unknown, argv: readonly string[]): string {

@@ -1,14 +1,18 @@
 import { Command } from "commander";
 import { runChannel } from "./commands/channel.js";
 import { runConvert } from "./commands/convert.js";
+import { runFit } from "./commands/fit.js";
+import { runForm } from "./commands/form.js";
 import { runInit } from "./commands/init.js";
 import { runLink } from "./commands/link.js";
+import { runPatch } from "./commands/patch.js";
 import { runProfiles } from "./commands/profiles.js";
 import { runSurvey } from "./commands/survey.js";
 import type { CommonOptions, Context } from "./context.js";
 import type { ExitCode } from "./exit.js";
 import type { Io } from "./io.js";
 import { runToEnd } from "./outcome.js";
+import { PATCH_OPTIONS } from "./patch-options.js";
 import { scanArguments } from "./scan-arguments.js";
 
 /** The option groups of the commands: flags, then what they mean. */
@@ -86,6 +90,8 @@ interface Definition {
   readonly summary: string;
   readonly options: readonly Option[];
   readonly examples: readonly string[];
+  /** Takes a venue file: always, or where its only operand is named like one; else scans. */
+  readonly venue?: "always" | "maybe";
   readonly run: (context: Context<CommonOptions>) => Promise<ExitCode>;
 }
 
@@ -132,6 +138,61 @@ export const COMMANDS: readonly Definition[] = [
       "stillband link --tx-antenna dipole --tx-height 3m --rx-height 8m --wall 6dB",
     ],
     run: runLink,
+  },
+  {
+    name: "form",
+    operands: "[venue]",
+    summary: "the blank survey form to print; with a venue file, pre-filled",
+    options: [
+      ["--html", "as a page that prints a room a sheet (as -o form.html does)"],
+      ["--rooms <count>", "blank rooms (default 1; with a venue file, further ones)"],
+      ["--points <count>", "blank ceiling points in each room (default 8)"],
+    ],
+    examples: [
+      "stillband form --rooms 3 --points 12 -o form.html",
+      "stillband form venue.yaml --html -o form.html",
+      "stillband form --units ft",
+    ],
+    run: runForm,
+  },
+  {
+    name: "fit",
+    operands: "<readings>",
+    summary: "a path-loss model of the building from a walk test",
+    options: [
+      ["--model <file>", "write the model to a file (as -o model.json does)"],
+      ["--venue <file>", "where its transmitters and receivers stand"],
+      ["--transmitter <name>", "only its readings; those that name none are its own"],
+      ["--transmitter-at <x,y,z>", "where it stands, for readings with a position"],
+      ["--not-heard-below <dbm>", "what the receiver still hears (else the lowest level heard)"],
+      ["--frequency <mhz>", "at which was walked, kept in the model"],
+      ["--ignore-line <line...>", "a reading to leave out, by its line in the file"],
+      ["--without-walls", "fit no wall loss though walls were counted"],
+      ["--confidence <share>", "of the intervals (default 0.95)"],
+      ["--map <field=header...>", 'which column holds a field, as received_dbm="Level"'],
+      ["--strict", "a rejected row is an error (exit 65)"],
+      ...RADIO,
+    ],
+    examples: [
+      "stillband fit walk.csv -o model.json",
+      "stillband fit walk.csv --set tx_power_dbm=0 --not-heard-below -95",
+      "stillband fit positions.csv --venue venue.yaml --transmitter hall",
+    ],
+    run: runFit,
+  },
+  {
+    name: "patch",
+    operands: "<venue>",
+    summary: "DMX start addresses of a venue's luminaires, clashes, labels",
+    options: PATCH_OPTIONS,
+    venue: "always",
+    examples: [
+      "stillband patch venue.yaml",
+      "stillband patch venue.yaml --spare 8 --reserve hall:1:481-512",
+      "stillband patch venue.yaml --room foyer --labels",
+      "stillband patch venue.yaml -o addresses.csv",
+    ],
+    run: runPatch,
   },
   {
     name: "convert",

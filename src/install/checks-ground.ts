@@ -1,7 +1,7 @@
 import type { InstallCheck } from "./install-check.js";
 import { notes, tick } from "./install-check.js";
 import type { InstallLuminaire, InstallReceiver, InstallSystem, InstallTerms } from "./install-terms.js";
-import { channelWords } from "./install-terms.js";
+import { settingWords } from "./install-terms.js";
 import { listed } from "./checks-before.js";
 
 const STAGE = "ground";
@@ -27,9 +27,9 @@ export function checksGround({ systems, receivers, luminaires }: InstallTerms): 
   ];
 }
 
-function channelCheck({ name, channel, fallback }: InstallSystem): InstallCheck {
-  const words = `Transmitter of ${name} on ${channelWords(channel)}; fallback ${channelWords(fallback)}.`;
-  return tick(STAGE, "channel-set", name, words);
+function channelCheck(system: InstallSystem): InstallCheck {
+  const { name } = system;
+  return tick(STAGE, "channel-set", name, `Transmitter of ${name}: ${settingWords(system)}.`);
 }
 
 function addressWords({ name, universe, address, footprintSlotCount, mode }: InstallLuminaire): string {
@@ -58,9 +58,8 @@ function labelCheck(
 ): InstallCheck {
   const receiver = receivers.find(({ luminaires }) => luminaires.includes(name));
   const system = systems.find((one) => one.name === receiver?.system);
-  const planned = channelWords(system?.channel ?? null);
-  const fallback = channelWords(system?.fallback ?? null);
-  return tick(STAGE, "label-written", name, `Label of ${name}: planned ${planned}, fallback ${fallback}.`);
+  const setting = settingWords(system ?? { channel: null, fallback: null }, "planned ");
+  return tick(STAGE, "label-written", name, `Label of ${name}: ${setting}.`);
 }
 
 function linkCheck({ name, system }: InstallReceiver, systems: readonly InstallSystem[]): InstallCheck {

@@ -23,7 +23,7 @@ export type { CordDropTerms } from "./cord-drop.js";
 export { crewCell } from "./crew-cell.js";
 export type { CrewKind, CrewUnits } from "./crew-cell.js";
 export { CREW_COLUMNS } from "./crew-columns.js";
-export type { CrewColumn } from "./crew-columns.js";
+export type { CrewColumn, CrewPoint } from "./crew-columns.js";
 export { crewFigures } from "./crew-figures.js";
 export type { CrewFault, CrewFigures } from "./crew-figures.js";
 export { emergencyNotice } from "./emergency-notice.js";
@@ -65,6 +65,7 @@ export type {
   InstallSystem,
   InstallTerms,
 } from "./install-terms.js";
+export { suspensionTotals } from "./hang-totals.js";
 export { levelSteps } from "./level-steps.js";
 export type { LevelStepsOptions } from "./level-steps.js";
 export { orderList } from "./order-list.js";

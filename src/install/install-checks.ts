@@ -14,7 +14,7 @@ import type { InstallTerms } from "./install-terms.js";
  * const system = { name: "loft", channel: { channel: 6, centreMhz: 2437 }, fallback: null };
  * const systems = [{ ...system, receiversFollow: "no", relinkS: null }];
  * const checks = installChecks({ systems, receivers: [], luminaires: [], circuits: [], doNotHang: [] });
- * checks[0].parts; // => ["Transmitter of loft on radio ch 6 (2437 MHz); fallback not chosen."]
+ * checks[0].parts; // => ["Transmitter of loft: radio ch 6 (2437 MHz), fallback radio ch ____."]
  */
 export function installChecks(terms: InstallTerms): InstallCheck[] {
   return [

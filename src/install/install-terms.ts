@@ -12,6 +12,8 @@ export interface InstallSystem {
   /** Null: a hop set, or none chosen yet. */
   readonly channel: InstallChannel | null;
   readonly fallback: InstallChannel | null;
+  /** It hops, and there is no channel to set; false unless given. */
+  readonly hops?: boolean;
   /** Do receivers find a new channel by themselves? */
   readonly receiversFollow: "yes" | "no" | "unknown";
   /** As its data sheet has it; null: unknown. */
@@ -59,7 +61,16 @@ export interface InstallTerms {
   readonly doNotHang: readonly string[];
 }
 
-/** Words for a radio channel. */
+/** Words for a radio channel; a blank to fill in where none is settled. */
 export function channelWords(channel: InstallChannel | null): string {
-  return channel === null ? "not chosen" : `radio ch ${channel.channel} (${channel.centreMhz} MHz)`;
+  return channel === null ? "radio ch ____" : `radio ch ${channel.channel} (${channel.centreMhz} MHz)`;
+}
+
+/** What a system is set to, and its fallback. @param before stands before the channel */
+export function settingWords(
+  { channel, fallback, hops = false }: Pick<InstallSystem, "channel" | "fallback" | "hops">,
+  before = "",
+): string {
+  if (hops) return "it hops: no radio channel to set";
+  return `${before}${channelWords(channel)}, fallback ${channelWords(fallback)}`;
 }

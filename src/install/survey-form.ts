@@ -1,6 +1,6 @@
 /** What a blank of the survey form is filled with. */
 export type FormAnswer =
-  | { readonly kind: "text" | "length" | "weight" | "number" | "angle" | "time" }
+  | { readonly kind: "text" | "length" | "weight" | "number" | "amperes" | "angle" | "time" }
   | { readonly kind: "choice"; readonly choices: readonly string[] };
 
 /** A blank of the survey form. */
@@ -65,7 +65,7 @@ const CEILING_POINT: readonly FormField[] = [
     "transfer-switch",
     "unknown",
   ]),
-  own("breaker", "Breaker, A", "number"),
+  own("breaker", "Breaker's rating", "amperes"),
   own("earth", "Earth present?", YES_NO),
   own("cord_condition", "Cord condition", "text"),
   own("canopy_condition", "Canopy condition", "text"),
@@ -80,7 +80,8 @@ const ROOM: readonly FormField[] = [
   own("suspect_materials", "Suspect old materials", "text"),
   own("console", "Console and DMX location", "text"),
   own("transmitter_power", "Clean power at the transmitter?", YES_NO),
-  own("laser_line", "Laser line above the floor (datum)", "length"),
+  filed("trim_height", "Trim height of the room", "length"),
+  filed("laser_line", "Laser line above the floor (datum)", "length"),
 ];
 const EMITTER: readonly FormField[] = [
   filed("name", "2.4 GHz equipment", "text"),

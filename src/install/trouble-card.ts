@@ -91,7 +91,8 @@ const FOLLOW_WORDS = {
   unknown: "do receivers follow? unknown: try it before the night",
 };
 
-function fallbackWords({ name, channel, fallback, receiversFollow }: InstallSystem): string {
+function fallbackWords({ name, channel, fallback, hops, receiversFollow }: InstallSystem): string {
+  if (hops === true) return `${name}: it hops; look for what is new on the band.`;
   if (fallback === null) return `${name}: now ${channelWords(channel)}, no fallback chosen.`;
   const words = `${name}: from ${channelWords(channel)} to ${channelWords(fallback)}`;
   return `${words}; ${FOLLOW_WORDS[receiversFollow]}.`;

@@ -9,6 +9,7 @@ export { DMX_TIMING } from "./dmx-timing.js";
 export type { SourcedTime } from "./dmx-timing.js";
 export { fewestUniverses } from "./fewest-universes.js";
 export { findPatchConflicts } from "./find-patch-conflicts.js";
+export { orderOfHanging } from "./order-of-hanging.js";
 export type { PackedPlace } from "./pack-kind.js";
 export type { UniversePacking } from "./pack-universes.js";
 export type { PatchConflict, PatchConflictKind, PatchedLuminaire, SlotRange } from "./patch-conflict.js";

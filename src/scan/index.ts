@@ -17,6 +17,7 @@ export { toEmitters } from "./survey-to-emitters.js";
 export type { OwnerMarks, SourceOwner } from "./source-owner.js";
 export { sourceOwner } from "./source-owner.js";
 export type { Evidence, Owner, PlaceLevel, ReportedAirtime, Survey, SurveyEmitter } from "./survey.js";
+export { guardCell } from "./spreadsheet-guard.js";
 export { wifiShape } from "./wifi-shape.js";
 export { writeScanCsv } from "./write-scan-csv.js";
 export { surveyChange } from "./survey-change.js";

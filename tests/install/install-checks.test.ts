@@ -54,8 +54,8 @@ describe("the checklist", () => {
     expect(of("dead-and-locked").map(({ subject }) => subject)).toEqual(["HA", "SA"]);
     expect(of("control-out").map(words)).toEqual([expect.stringMatching(/HA.*dimmer out/)]);
     expect(of("channel-set").map(words)).toEqual([
-      "Transmitter of hall on radio ch 6 (2437 MHz); fallback radio ch 13 (2472 MHz).",
-      "Transmitter of studio on not chosen; fallback not chosen.",
+      "Transmitter of hall: radio ch 6 (2437 MHz), fallback radio ch 13 (2472 MHz).",
+      "Transmitter of studio: radio ch ____, fallback radio ch ____.",
     ]);
     expect(of("address-set").map(words)).toEqual([
       "H1: universe 1, DMX address 1, 8 slots, mode six colours.",
