@@ -1,5 +1,4 @@
 import { dirname, join } from "node:path";
-import type { Antenna } from "../propagation/index.js";
 import { formatIssue } from "../issues/index.js";
 import type { Issue } from "../issues/index.js";
 import { builtInProfiles } from "../radio/index.js";
@@ -7,6 +6,8 @@ import { plainTable } from "../scan/index.js";
 import { readVenue } from "../venue/index.js";
 import type { LuminaireTable, Venue } from "../venue/index.js";
 import { CliError, EXIT } from "./exit.js";
+import type { Antenna, PathModelImport } from "../propagation/index.js";
+import { readModelFile } from "./fitted-model.js";
 import { inputExists, inputText, STDIN_NAME } from "./input.js";
 import type { Io } from "./io.js";
 import { profileFile } from "./profile-file.js";
@@ -25,7 +26,7 @@ export interface LoadedVenue {
 }
 
 /**
- * Reads a venue file with what it names: tables of luminaires, profile files, scans (which must be there).
+ * Reads a venue file with what it names: tables of luminaires, profile files, path models, scans (which must be there).
  * Names in it count from its own folder.
  * @throws {CliError} exit 66 where the file, or nothing but files that it names, can't be had; exit 65 with
  * every mistake where it is no sound venue
@@ -40,6 +41,7 @@ export async function loadVenue(path: string, io: Io): Promise<LoadedVenue> {
     source,
     lineOf: document.lineOf,
     profileOf: (file) => further.profiles.get(file),
+    pathModelOf: (file) => further.models.get(file),
     luminairesOf: (file) => further.tables.get(file),
   });
   const all = [...issues, ...further.issues, ...missingScans(document, source, further.lacking)];
@@ -71,14 +73,12 @@ function told(errors: readonly Issue[]): string {
 /** What a venue file names, read before it is judged. */
 interface FurtherFiles {
   readonly profiles: ReadonlyMap<string, unknown>;
+  readonly models: ReadonlyMap<string, PathModelImport>;
   readonly tables: ReadonlyMap<string, LuminaireTable>;
   /** Names of files that aren't there. */
   readonly lacking: ReadonlySet<string>;
   readonly issues: readonly Issue[];
 }
-
-/** Judged in place of a profile that can't be read. */
-const STAND_IN = { basedOn: "raster-13" };
 
 async function furtherFiles(data: unknown, beside: (file: string) => string, io: Io): Promise<FurtherFiles> {
   const issues: Issue[] = [];
@@ -101,28 +101,40 @@ async function furtherFiles(data: unknown, beside: (file: string) => string, io:
       return standIn;
     }
   };
-  const profiles = new Map<string, unknown>();
-  for (const name of new Set(textsOf(itemsOf(data, "systems"), "profile"))) {
-    if (builtInProfiles.some((profile) => profile.name === name)) continue;
-    const read = await readOne<unknown>(name, STAND_IN, async (path) => (await profileFile(path, io)).data);
-    if (read !== null) profiles.set(name, read);
-  }
-  const tables = new Map<string, LuminaireTable>();
-  const luminaires = valueOf(data, "luminaires");
-  if (typeof luminaires === "string") {
-    const table = await readOne<LuminaireTable>(luminaires, { data: [] }, async (path) =>
-      luminaireTable((await inputText(path, io)).replace(/^\ufeff/, ""), luminaires, issues),
-    );
-    if (table !== null) tables.set(luminaires, table);
-  }
-  for (const name of await scansLacking(data, beside)) lacking.add(name);
-  return { profiles, tables, lacking, issues };
+  const ownProfiles = textsOf(itemsOf(data, "systems"), "profile").filter(
+    (name) => !builtInProfiles.some((profile) => profile.name === name),
+  );
+  const profiles = await readEach(ownProfiles, (name) =>
+    readOne<unknown>(name, STAND_IN_PROFILE, async (path) => (await profileFile(path, io)).data),
+  );
+  const models = await readEach(textsOf(itemsOf(data, "rooms"), "path_model"), (name) =>
+    readOne<PathModelImport>(name, STAND_IN_MODEL, (path) => readModelFile(path, name, io)),
+  );
+  const tables = await readEach(textsOf([data], "luminaires"), (name) =>
+    readOne<LuminaireTable>(name, { data: [] }, async (path) =>
+      luminaireTable((await inputText(path, io)).replace(/^\ufeff/, ""), name, issues),
+    ),
+  );
+  for (const name of textsOf(itemsOf(data, "scans"), "file"))
+    if (!(await inputExists(beside(name)))) lacking.add(name);
+  return { profiles, models, tables, lacking, issues };
 }
 
-async function scansLacking(data: unknown, beside: (file: string) => string): Promise<string[]> {
-  const names = textsOf(itemsOf(data, "scans"), "file");
-  const there = await Promise.all(names.map((name) => inputExists(beside(name))));
-  return names.filter((_, index) => !there[index]);
+/** What is judged instead of a file that can't be read at all: nothing more is wrong with it. */
+const STAND_IN_PROFILE = { basedOn: "raster-13" };
+const STAND_IN_MODEL: PathModelImport = { model: null, issues: [] };
+
+/** Each name once with what was read under it; what isn't there is left out. */
+async function readEach<T>(
+  names: readonly string[],
+  read: (name: string) => Promise<T | null>,
+): Promise<Map<string, T>> {
+  const found = new Map<string, T>();
+  for (const name of new Set(names)) {
+    const value = await read(name);
+    if (value !== null) found.set(name, value);
+  }
+  return found;
 }
 
 async function luminaireTable(text: string, source: string, issues: Issue[]): Promise<LuminaireTable> {

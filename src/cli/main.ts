@@ -66,6 +66,12 @@ function misuse(error: CommanderError, said: readonly string[], argv: readonly s
       `${command}: expected a venue file; stillband init writes one to start from`,
       `stillband ${command} venue.yaml`,
     );
+  if (error.code === "commander.missingArgument" && command === "fit")
+    return new CliError(
+      EXIT.usage,
+      "fit: expected the readings of a walk test: a CSV, or - for standard input",
+      "stillband fit walk.csv",
+    );
   if (error.code === "commander.missingArgument")
     return new CliError(
       EXIT.usage,

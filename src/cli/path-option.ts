@@ -1,15 +1,13 @@
 import { formatIssue, printable } from "../issues/index.js";
-import { indoorModelOf, readPathModel } from "../propagation/index.js";
+import { indoorModelOf } from "../propagation/index.js";
 import type { Building, PathModel } from "../propagation/index.js";
 import { CliError, EXIT } from "./exit.js";
-import { inputExists, inputText } from "./input.js";
+import { MODEL_FORM, readModelFile } from "./fitted-model.js";
+import { inputExists } from "./input.js";
 import type { Io } from "./io.js";
 import { pathModelWord } from "./path-model-word.js";
-import { readYaml } from "./read-yaml.js";
 
 const FILE = /\.(json|ya?ml)$/i;
-const FORM =
-  'a file with "schema": "stillband/path-model@1", "kind": "log-distance", "exponent", "referenceLossDb"';
 
 /**
  * The path model that is asked for: a word, a file with a fitted model, or that of a kind of building.
@@ -35,7 +33,7 @@ async function fittedModel(path: string, io: Io): Promise<PathModel> {
       [{ code: "unreadable", severity: "error", source: path, expected, action: "stopped" }],
     );
   }
-  const { model, issues } = readPathModel(await readYaml(await inputText(path, io), path, FORM), path);
+  const { model, issues } = await readModelFile(path, path, io);
   if (model !== null) return model;
-  throw new CliError(EXIT.badData, issues.map(formatIssue).join("\n"), FORM, issues);
+  throw new CliError(EXIT.badData, issues.map(formatIssue).join("\n"), MODEL_FORM, issues);
 }

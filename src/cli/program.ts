@@ -5,6 +5,7 @@ import type { Io } from "./io.js";
 import { COMMON, CROWD, LINK, RADIO, SCANS, SITE, SURVEY, VENUE, WIFI } from "./option-groups.js";
 import type { Option } from "./option-groups.js";
 import { runToEnd } from "./outcome.js";
+import { PATCH_OPTIONS } from "./patch-options.js";
 import type { Runs } from "./run.js";
 import { scanArguments } from "./scan-arguments.js";
 import { venueArgument } from "./venue-argument.js";
@@ -104,6 +105,58 @@ export const COMMANDS: readonly Definition[] = [
       "stillband place venue.yaml",
       "stillband place venue.yaml --system hall --height 5m --antenna collinear:5",
       "stillband place venue.yaml --candidates-only --crowd empty",
+    ],
+  },
+  {
+    name: "form",
+    operands: "[venue]",
+    summary: "the blank survey form to print; with a venue file, pre-filled",
+    options: [
+      ["--html", "as a page that prints a room a sheet (as -o form.html does)"],
+      ["--rooms <count>", "blank rooms (default 1; with a venue file, further ones)"],
+      ["--points <count>", "blank ceiling points in each room (default 8)"],
+    ],
+    examples: [
+      "stillband form --rooms 3 --points 12 -o form.html",
+      "stillband form venue.yaml --html -o form.html",
+      "stillband form --units ft",
+    ],
+  },
+  {
+    name: "fit",
+    operands: "<readings>",
+    summary: "a path-loss model of the building from a walk test",
+    options: [
+      ["--model <file>", "write the model to a file (as -o model.json does)"],
+      ["--venue <file>", "where its transmitters and receivers stand"],
+      ["--transmitter <name>", "only its readings; those that name none are its own"],
+      ["--transmitter-at <x,y,z>", "where it stands, for readings with a position"],
+      ["--not-heard-below <dbm>", "what the receiver still hears (else the lowest level heard)"],
+      ["--frequency <mhz>", "at which was walked, kept in the model"],
+      ["--ignore-line <line...>", "a reading to leave out, by its line in the file"],
+      ["--without-walls", "fit no wall loss though walls were counted"],
+      ["--confidence <share>", "of the intervals (default 0.95)"],
+      ["--map <field=header...>", 'which column holds a field, as received_dbm="Level"'],
+      ["--strict", "a rejected row is an error (exit 65)"],
+      ...RADIO,
+    ],
+    examples: [
+      "stillband fit walk.csv -o model.json",
+      "stillband fit walk.csv --set tx_power_dbm=0 --not-heard-below -95",
+      "stillband fit positions.csv --venue venue.yaml --transmitter hall",
+    ],
+  },
+  {
+    name: "patch",
+    operands: "<venue>",
+    summary: "DMX start addresses of a venue's luminaires, clashes, labels",
+    options: PATCH_OPTIONS,
+    venue: "always",
+    examples: [
+      "stillband patch venue.yaml",
+      "stillband patch venue.yaml --spare 8 --reserve hall:1:481-512",
+      "stillband patch venue.yaml --room foyer --labels",
+      "stillband patch venue.yaml -o addresses.csv",
     ],
   },
   {

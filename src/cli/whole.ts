@@ -1,5 +1,8 @@
+import { runFit } from "./commands/fit.js";
+import { runForm } from "./commands/form.js";
 import { runInit } from "./commands/init.js";
 import { runLink } from "./commands/link.js";
+import { runPatch } from "./commands/patch.js";
 import { runPlace } from "./commands/place.js";
 import { runRooms } from "./commands/rooms.js";
 import type { ExitCode } from "./exit.js";
@@ -12,11 +15,14 @@ import { runVenueLink } from "./venue-link.js";
 
 const RUNS: Runs = {
   ...QUICK_RUNS,
+  fit: runFit,
+  form: runForm,
   init: runInit,
   link: (context) => {
     const isVenue = context.words.length === 1 && isVenueName(context.words[0]!);
     return isVenue ? runVenueLink(context) : runLink(context);
   },
+  patch: runPatch,
   place: runPlace,
   rooms: runRooms,
 };

@@ -66,11 +66,17 @@ export function pathModelWords(model: PathModel): string {
       return `indoor (ITU-R P.1238-11), ${model.place} ${model.sight}, sigma ${sigmaDb} dB`;
     }
     case "log-distance": {
-      const sigma = model.sigmaDb === undefined ? "" : `, sigma ${model.sigmaDb} dB`;
-      const fitted = model.distanceRangeM === undefined ? "" : `, fitted ${model.distanceRangeM.join("–")} m`;
-      return `log-distance, exponent ${model.exponent}, ${model.referenceLossDb} dB at ${model.referenceDistanceM ?? 1} m${sigma}${fitted}`;
+      const { exponent, referenceLossDb, referenceDistanceM = 1, sigmaDb, distanceRangeM } = model;
+      const sigma = sigmaDb === undefined ? "" : `, sigma ${tidy(sigmaDb)} dB`;
+      const fitted = distanceRangeM === undefined ? "" : `, fitted ${distanceRangeM.map(tidy).join("–")} m`;
+      return `log-distance, exponent ${tidy(exponent)}, ${tidy(referenceLossDb)} dB at ${referenceDistanceM} m${sigma}${fitted}`;
     }
   }
+}
+
+/** A fitted figure has more places than anyone reads. */
+function tidy(value: number): number {
+  return Number(value.toFixed(2));
 }
 
 /**

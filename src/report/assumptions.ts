@@ -23,7 +23,7 @@ export function assumptionLines(report: ChannelReport, unit: LengthUnit, scanned
     ...issues.filter(({ action }) => action === "stated").map((issue) => sentence(issue.expected)),
     referenceLine(report, unit),
     antennaLine(report),
-    fadingLine(report),
+    fadingLine(report, unit),
     ...(plan.job === null ? [] : [RECEIVERS_APART]),
     ...(scanned ? [interferenceLine(report), airtimeLine(survey)] : []),
     `Frame loss: packet ${profile.packetMs.value} ms, ${profile.frameRateHz.value} frames a second, ${profile.transmissionsPerFrameCount.value} sent a frame; Wi-Fi bursts ${setting.burstMs} ms (assumed). A lost frame shows only while the look is changing.`,

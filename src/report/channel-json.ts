@@ -24,7 +24,7 @@ export function channelJson(report: ChannelReport): object {
     recommended: plan.recommended,
     backup: plan.backup,
     hopSet: hopSetBlock(plan),
-    link: linkBlock(plan),
+    link: linkBlock(report),
     practice: practiceBlock(plan.practice),
     frames: framesBlock(plan),
     ...jobBlock(plan),

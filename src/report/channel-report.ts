@@ -1,3 +1,4 @@
+import type { PathPrediction } from "../commissioning/index.js";
 import type { Issue } from "../issues/index.js";
 import type { RegulationReview } from "../radio/index.js";
 import type { Survey } from "../scan/index.js";
@@ -13,6 +14,11 @@ export interface ChannelReport {
   readonly wifi: WifiPlan | null;
   /** How loss grows with distance, in words. */
   readonly pathWords: string;
+  /**
+   * What a model fitted on site expects of readings at a 3-D distance: path loss with its interval; null where the
+   * path model is not such a one.
+   */
+  readonly predictAt: ((distanceM: number) => PathPrediction) | null;
   /** The antennas in words; null where the profile's gain alone is known. */
   readonly antennaWords: { readonly tx: string | null; readonly rx: string | null };
   /** The fade law, in words. */

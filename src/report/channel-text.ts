@@ -41,7 +41,7 @@ export function channelText(report: ChannelReport, style: TextStyle): string {
       ? []
       : [section("If Wi-Fi moves", style, bullets(wifiMovesLines(report, wifi), style))]),
     ...warningSection(report, style),
-    section(linkTitle(report), style, linkLines(plan, style)),
+    section(linkTitle(report), style, linkLines(report, style)),
     ...brokenPractice(report, style),
     section(`What the audience sees at ${where}`, style, lookLines(plan, style)),
     ...regulationSection(report.regulation, style),

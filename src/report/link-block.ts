@@ -1,14 +1,16 @@
-import type { ChannelPlan, LinkWarning, PracticeCheck, SiteRow } from "../venue/index.js";
+import type { LinkWarning, PracticeCheck, SiteRow } from "../venue/index.js";
+import type { ChannelReport } from "./channel-report.js";
 
 /** The link by distance, as JSON: a level that is no number at all is null, and why. */
-export function linkBlock({ link, setting }: ChannelPlan): object {
+export function linkBlock({ plan: { link, setting }, predictAt }: ChannelReport): object {
   const { rows, budget, warnings, reference, ...rest } = link;
   return {
     ...rest,
     budget:
       budget === null || reference === null ? null : { ...finite(budget), gainReason: nullReason(reference) },
-    reference: reference === null ? null : rowBlock(reference),
-    rows: rows.map(rowBlock),
+    reference: reference === null ? null : rowBlock(reference, predictAt),
+    rows: rows.map((row) => rowBlock(row, predictAt)),
+    predictionReason: predictAt === null ? "the path model was not fitted on site" : null,
     heights: setting.site.heights,
     floors: setting.site.floors,
     txAntenna: setting.site.txAntenna,
@@ -22,9 +24,23 @@ export function practiceBlock(practice: readonly PracticeCheck[]): object[] {
   return practice.map((check) => ({ ...check, source: "common practice, no source" }));
 }
 
-function rowBlock(row: SiteRow): object {
+function rowBlock(row: SiteRow, predictAt: ChannelReport["predictAt"]): object {
   const { txNull, rxNull, ...lines } = row;
-  return { ...finite(lines), gainReason: nullReason(row), txNull, rxNull };
+  return {
+    ...finite(lines),
+    gainReason: nullReason(row),
+    predictionIntervalDb: predictAt === null ? null : intervalDb(row, predictAt),
+    txNull,
+    rxNull,
+  };
+}
+
+/** Where 95 % of readings will put the path loss, floors counted as in the row. */
+function intervalDb(
+  { distanceM, floorLossDb }: SiteRow,
+  predictAt: NonNullable<ChannelReport["predictAt"]>,
+): readonly number[] {
+  return predictAt(distanceM).intervalDb.map((each) => each + floorLossDb);
 }
 
 /** Why a gain, and with it the levels and margins, is no number; null where all are. */

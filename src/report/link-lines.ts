@@ -1,9 +1,10 @@
-import { mToFeet } from "../units/index.js";
 import type { ChannelPlan } from "../venue/index.js";
 import { audienceWords } from "./audience-words.js";
 import { jobLine, shareWords } from "./job-lines.js";
 import { caveatLines, caveatMarks } from "./link-caveats.js";
-import { chosenLengths, fixed, reachLengths } from "./number-format.js";
+import type { ChannelReport } from "./channel-report.js";
+import { predictionLines } from "./prediction-lines.js";
+import { chosenLengths, distanceCell, fixed, reachLengths } from "./number-format.js";
 import type { LengthUnit, TextStyle } from "./pen.js";
 import { clipped, columnsOf, tableLines, wrapped } from "./text-layout.js";
 
@@ -85,12 +86,13 @@ function reachText(reachM: number | null, unit: LengthUnit, floorM: number | nul
 }
 
 /** The link budget by distance, its reaches, and how to read it. */
-export function linkLines(plan: ChannelPlan, style: TextStyle): string[] {
+export function linkLines({ plan, predictAt }: ChannelReport, style: TextStyle): string[] {
   const { link } = plan;
   if (link.reference === null) return [`No link: ${link.reachReason}.`];
   return [
     ...linkTable(plan, style),
     ...pathLines(plan),
+    ...predictionLines(predictAt, link.rows, style),
     `Reach in sight: ${[reachText(link.reachM, style.units, link.reachFloorM), gapWords(plan, style.units)].filter((words) => words !== null).join(", ")}.`,
     `Reach with the antenna hidden: ${reachText(link.reachNoSightM, style.units, link.reachNoSightFloorM)}.`,
     ...wrapped(jobLine(plan, style.units), style.columnCount),
@@ -127,10 +129,4 @@ function linkTable({ link, setting }: ChannelPlan, style: TextStyle): string[] {
     { head: "verdict", align: "left" as const },
   ];
   return tableLines(columns, rows, style.columnCount);
-}
-
-function distanceCell(distanceM: number, unit: LengthUnit): string {
-  return unit === "ft"
-    ? `${fixed(mToFeet(distanceM), 0)} ft`
-    : `${fixed(distanceM, Number.isInteger(distanceM) ? 0 : 1)} m`;
 }

@@ -30,7 +30,7 @@ export function linkText(report: ChannelReport, scanned: boolean, style: TextSty
       (line) => style.pen.strong(line.slice(0, 9)) + line.slice(9),
     ),
     ...warningSection(report, style),
-    section("Link by distance", style, linkLines(plan, style)),
+    section("Link by distance", style, linkLines(report, style)),
     section(
       `Budget at ${chosenLengths(plan.setting.distanceM, style.units)}`,
       style,
@@ -60,7 +60,7 @@ export function linkJson(report: ChannelReport, scanned: boolean): object {
     profile: profileBlock(plan),
     receiver: receiverBlock(report),
     regulation: regulationBlock(report.regulation),
-    link: linkBlock(plan),
+    link: linkBlock(report),
     practice: practiceBlock(plan.practice),
     frames: framesBlock(plan),
     ...jobBlock(plan),

@@ -25,6 +25,13 @@ export function chosenLengths(lengthM: number, unit: LengthUnit): string {
   return inBoth(metres, Math.round(mToFeet(lengthM)), unit);
 }
 
+/** A distance in a table, in the reader's unit. @example distanceCell(2.5, "m"); // => "2.5 m" */
+export function distanceCell(distanceM: number, unit: LengthUnit): string {
+  return unit === "ft"
+    ? `${fixed(mToFeet(distanceM), 0)} ft`
+    : `${fixed(distanceM, Number.isInteger(distanceM) ? 0 : 1)} m`;
+}
+
 function inBoth(metres: number | string, feet: number | string, unit: LengthUnit): string {
   return unit === "m" ? `${metres} m (${feet} ft)` : `${feet} ft (${metres} m)`;
 }

@@ -1,4 +1,5 @@
 import type { ChannelReport } from "./channel-report.js";
+import { predictionWords } from "./prediction-lines.js";
 import { chosenLengths, dB, exactPercent, fixed } from "./number-format.js";
 import type { LengthUnit } from "./pen.js";
 
@@ -50,12 +51,15 @@ export function antennaLine({ antennaWords: { tx, rx } }: ChannelReport): string
 }
 
 /** The fade law, the level that it counts from, and what is not in it. */
-export function fadingLine({ plan, fadeWords }: ChannelReport): string {
+export function fadingLine({ plan, fadeWords, predictAt }: ChannelReport, unit: LengthUnit): string {
   const { link, setting } = plan;
-  const sigma = link.shadowingSigmaDb === null ? "" : ` sigma ${link.shadowingSigmaDb} dB`;
+  const sigma = link.shadowingSigmaDb === null ? "" : ` sigma ${fixed(link.shadowingSigmaDb, 1)} dB`;
+  const interval = predictionWords(predictAt, link.reference?.distanceM ?? setting.distanceM, unit);
   const shadowing = setting.fadeLaw.law.includes("lognormal")
     ? "shadowing is in it by the law's own sigma"
-    : `shadowing${sigma} of the path model is not in it`;
+    : interval === null
+      ? `shadowing${sigma} of the path model is not in it`
+      : `shadowing about the fitted model is not in it: ${interval}`;
   const over = fixed(link.meanOverMedianDb, 1);
   const reference =
     link.fadeReference === "mean"

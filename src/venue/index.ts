@@ -39,6 +39,7 @@ export type { FileUnits, LineOf } from "./file/file-spot.js";
 export { readLuminaires } from "./file/read-luminaires.js";
 export type { LuminairesImport, ReadLuminairesOptions, TableRow } from "./file/read-luminaires.js";
 export type { ProfileOf } from "./file/read-system-profile.js";
+export type { PathModelOf } from "./file/read-rooms.js";
 export { readVenue } from "./file/read-venue.js";
 export type { LuminaireTable, ReadVenueOptions, VenueImport } from "./file/read-venue.js";
 export { venueSchema } from "./file/venue-schema.js";
@@ -75,6 +76,15 @@ export type {
   PlaceTransmittersOptions,
   RankedPlace,
 } from "./place-transmitters.js";
+export { modeUses } from "./mode-uses.js";
+export type { ModeUse } from "./mode-uses.js";
+export { narrowPatch } from "./narrow-patch.js";
+export type { PatchPart } from "./narrow-patch.js";
+export { patchRefresh } from "./patch-refresh.js";
+export type { PatchRefresh, UniverseRefresh } from "./patch-refresh.js";
+export { planPatch } from "./plan-patch.js";
+export type { OverflowCost, PatchedSystem, PatchPlan, PlanPatchOptions } from "./plan-patch.js";
+export { venuePatchTerms } from "./venue-patch-terms.js";
 export { placedEmitters } from "./placed-emitters.js";
 export { distanceToOutlineM, isInsideOutline } from "./plan-polygon.js";
 export { receiverBudgets } from "./receiver-budgets.js";

@@ -36,6 +36,10 @@ export interface Room {
   readonly seating: readonly PlanPoint[] | null;
   /** Handsets above the floor, m; 1.2 unless given (seated; assumed). */
   readonly handsetHeightM: number;
+  /** Of its luminaires that have no trim of their own, above its datum; null: none. */
+  readonly trimHeightM: number | null;
+  /** Of the laser line that trim is measured from, above its datum; null: none set up. */
+  readonly laserLineM: number | null;
 }
 
 /** What a wall, a door or a pane is made of. */

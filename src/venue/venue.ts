@@ -1,3 +1,4 @@
+import type { Circuit, HangFigures } from "../install/index.js";
 import type { Building } from "../propagation/index.js";
 import type { RegionCode } from "../radio/index.js";
 import type { CrowdFigures } from "./venue-crowd.js";
@@ -31,6 +32,10 @@ export interface Venue {
   /** One for each luminaire that names none, then those of the file. */
   readonly receivers: readonly VenueReceiver[];
   readonly luminaires: readonly Luminaire[];
+  /** What luminaires hang by where their own columns say nothing. */
+  readonly hang: Partial<HangFigures>;
+  /** What is known of circuits beside the luminaires' own columns. */
+  readonly circuits: readonly Circuit[];
   readonly emitters: readonly VenueEmitter[];
   readonly scans: readonly VenueScan[];
   readonly sources: readonly SourceMark[];

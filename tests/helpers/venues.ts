@@ -34,6 +34,8 @@ export function room(name: string, outline: readonly PlanPoint[], more: Partial<
     people: { empty: 0, part: 0, full: 0 },
     seating: null,
     handsetHeightM: 1.2,
+    trimHeightM: null,
+    laserLineM: null,
     ...more,
   };
 }
@@ -98,6 +100,8 @@ export function venue(more: Partial<Venue> = {}): Venue {
     systems: [system()],
     receivers: [],
     luminaires: [],
+    hang: {},
+    circuits: [],
     emitters: [],
     scans: [],
     sources: [],

@@ -2,9 +2,9 @@
 import ts from "typescript";
 
 const UNIT =
-  /(?:Dbm|DbmPerMhz|Dbi|Dbr|Db|Mhz|Khz|Hz|Mw|Kg|M|Mm|Ft|S|Ms|Min|Minutes|Deg|Rad|Ratio|Count|Index|PerMinute|PerS)$/;
+  /(?:Dbm|DbmPerMhz|Dbi|Dbr|Db|Mhz|Khz|Hz|Mw|Kg|Ohm|Mm2|W|V|A|C|M|Mm|Ft|S|Ms|Min|Minutes|Deg|Us|Rad|Ratio|Count|Index|PerMinute|PerS)$/;
 /** Ordinals and shares that say so at the end of their name. */
-const DIMENSIONLESS_END = /(?:Channels?|Probability|Quantile|Rank|Ratios)$/;
+const DIMENSIONLESS_END = /(?:Channels?|Probability|Quantile|Rank|Ratios|Counts|Indexes|Slot|Universe)$/;
 const BARE_UNIT = /^(?:mhz|db|dbm|count|index|ratio|deg)$/;
 
 /** Words that have no unit, each for its reason. */
@@ -12,6 +12,11 @@ const DIMENSIONLESS = new Set([
   // ordinals and names that happen to be digits
   "channel",
   "channels",
+  "universe",
+  "address",
+  // a load in W is called by its unit; a wire by its gauge number
+  "watts",
+  "awg",
   "rank",
   "line",
   "record",
@@ -38,17 +43,23 @@ const DIMENSIONLESS = new Set([
 const MATHEMATICS = new Set([
   "a",
   "b",
+  "coefficients",
+  "covariance",
+  "design",
   "from",
   "high",
   "im",
   "low",
   "mean",
   "noncentrality",
+  "observed",
   "order",
   "re",
+  "residuals",
   "sigma",
   "to",
   "tolerance",
+  "unscaledCovariance",
   "value",
   "values",
 ]);
@@ -74,6 +85,7 @@ const ANY_UNIT: Readonly<Record<string, ReadonlySet<string>>> = {
     "part",
     "full",
   ]),
+  commissioning: new Set(["coefficients", "covariance", "design", "value", "then", "now"]),
 };
 
 /** @param room where the name stands: some rooms have words of their own */

@@ -5,19 +5,9 @@ import { refined } from "./field.js";
 import type { Field } from "./field.js";
 import type { Luminaire } from "../venue-luminaire.js";
 import { isMapping } from "./file-spot.js";
+import { yesNo } from "./yes-no-field.js";
 
-const YES: readonly (string | boolean)[] = ["yes", "no", "unknown", true, false];
-
-/** YAML writes yes and no, JSON true and false. */
-const emergency: Field<Luminaire["emergency"]> = {
-  schema: { description: "does it count as emergency or exit lighting?", enum: YES },
-  read: (raw, spot) => {
-    if (raw === true) return "yes";
-    if (raw === false) return "no";
-    if (raw === "yes" || raw === "no" || raw === "unknown") return raw;
-    return spot.error(raw, "emergency: yes, no or unknown");
-  },
-};
+const emergency = yesNo("does it count as emergency or exit lighting?", "emergency");
 
 const further: Field<Readonly<Record<string, string>>> = {
   schema: {

@@ -4,7 +4,7 @@ import { refined } from "./field.js";
 import { length } from "./field-length.js";
 import { mapping } from "./field-mapping.js";
 import type { MappingValue } from "./field-mapping.js";
-import { figure, word } from "./field-values.js";
+import { figure, text, word } from "./field-values.js";
 import type { FileSpot } from "./file-spot.js";
 import { heldToKind, kindSchema } from "./kind-keys.js";
 
@@ -32,16 +32,18 @@ const further = {
   sigma_db: figure("standard deviation of the shadowing, dB (log-distance)", [0, 30]),
 };
 
-/** How loss grows with distance in a room. */
-export const pathModelField: Field<PathModel> = refined(
-  mapping(
-    "how loss grows with distance in this room; left out: ITU-R P.1238 for the building",
-    needed,
-    further,
-    kindSchema(KINDS),
-  ),
-  pathModelOf,
-);
+const WORDS = "how loss grows with distance in this room; left out: ITU-R P.1238 for the building";
+const modelField: Field<PathModel> = refined(mapping(WORDS, needed, further, kindSchema(KINDS)), pathModelOf);
+const modelFile = text("a path model's file beside this one, as stillband fit writes it");
+
+/** How loss grows with distance in a room: a model, or the name of a file with one. */
+export const pathModelField: Field<PathModel | string> = {
+  schema: {
+    description: `${WORDS}; or the name of a file with a model fitted on site, as hall-model.json`,
+    anyOf: [modelField.schema, modelFile.schema],
+  },
+  read: (raw, spot) => (typeof raw === "string" ? modelFile.read(raw, spot) : modelField.read(raw, spot)),
+};
 
 function pathModelOf(
   part: MappingValue<typeof needed, typeof further>,

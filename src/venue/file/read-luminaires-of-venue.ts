@@ -36,20 +36,24 @@ export function fittedLuminaires(
     if (!isKnown(value.room, names.rooms, "room", spot.key("room"))) return [];
     const room = rooms.get(value.room);
     if (room === undefined) return [];
-    heldToRoom(value, room, spot);
+    const luminaire = { ...value, trimHeightM: value.trimHeightM ?? room.trimHeightM };
+    heldToRoom(luminaire, room, spot);
     const system = systemFor(value.system, value.room, systems, names.systems, spot) ?? null;
     if (system !== null) heldToSystem(value, system, spot);
-    return { luminaire: { ...value, system: system?.name ?? null }, room, system, spot };
+    return { luminaire: { ...luminaire, system: system?.name ?? null }, room, system, spot };
   });
 }
 
-function heldToUniverse({ address, footprintSlotCount }: Luminaire, spot: FileSpot): void {
+/** A patch made by hand may be wrong: that stops no other plan, and `patch` names it among the clashes. */
+function heldToUniverse({ name, address, footprintSlotCount }: Luminaire, spot: FileSpot): void {
   if (address === null || footprintSlotCount === null) return;
   const most = UNIVERSE_SLOT_COUNT + 1 - footprintSlotCount;
   if (address > most)
     spot
       .key("address")
-      .error(address, `at most ${most}: ${footprintSlotCount} slots from there end at 512`, "contradiction");
+      .warn(
+        `${name} runs past slot 512 from DMX address ${address}: at most ${most}, as it takes ${footprintSlotCount} slots`,
+      );
 }
 
 function heldToRoom({ ceilingHeightM, trimHeightM, x, y }: Luminaire, room: Room, spot: FileSpot): void {
@@ -64,12 +68,14 @@ function heldToRoom({ ceilingHeightM, trimHeightM, x, y }: Luminaire, room: Room
       .warn(`the luminaire hangs at ${inUnit(x, spot)}, ${lengthWords(y, spot)}, outside ${room.name}`);
 }
 
-function heldToSystem({ universe }: Luminaire, system: FiledSystem, spot: FileSpot): void {
+function heldToSystem({ name, universe }: Luminaire, system: FiledSystem, spot: FileSpot): void {
   if (universe === null) return;
   const last = system.universe + system.profile.universesPerTransmitterCount.value - 1;
   if (universe >= system.universe && universe <= last) return;
   const carried = last === system.universe ? `${last}` : `${system.universe} to ${last}`;
-  spot.key("universe").error(universe, `a universe that ${system.name} carries: ${carried}`, "contradiction");
+  spot
+    .key("universe")
+    .warn(`${name} is in universe ${universe}, which ${system.name} does not carry: it carries ${carried}`);
 }
 
 /** Two luminaires at one point of the plan: a row copied and not changed. */

@@ -1,3 +1,5 @@
+import type { Issue } from "../../issues/index.js";
+import type { PathModel, PathModelImport } from "../../propagation/index.js";
 import type { Room, Storey } from "../venue-room.js";
 import { SAME_PLACE_M } from "../outline-fault.js";
 import type { ValueOf } from "./field.js";
@@ -41,10 +43,21 @@ export function readStoreys(
   }));
 }
 
+/** A path model's file, read, by the name that the venue file has for it; undefined: no such file. */
+export type PathModelOf = (file: string) => PathModelImport | undefined;
+
+/** Where rooms have their fitted models from. */
+export interface RoomModels {
+  readonly pathModelOf: PathModelOf;
+  /** Takes what is wrong with a model's file. */
+  readonly told: Issue[];
+}
+
 /** Rooms in the file's order; those on a storey that isn't there are left out, and told of. */
 export function readRooms(
   given: readonly Entry<ValueOf<typeof roomField>>[],
   scope: Omit<VenueScope, "rooms">,
+  models: RoomModels,
 ): readonly Room[] {
   toldTwice(given, "room");
   placedTwice(given);
@@ -53,18 +66,38 @@ export function readRooms(
     if (storey === undefined) return [];
     const handsetHeightM = value.handset_height ?? HANDSET_HEIGHT_M;
     if (handsetHeightM > value.height) aboveCeiling(handsetHeightM, value.height, spot.key("handset_height"));
+    if (value.trim_height !== null && value.trim_height > value.height)
+      aboveCeiling(value.trim_height, value.height, spot.key("trim_height"));
     return {
       name: value.name,
       storey: storey.name,
       outline: value.outline,
       heightM: value.height,
-      pathModel: value.path_model,
+      pathModel: roomModel(value.path_model, spot.key("path_model"), models),
       places: [...new Set([value.name, ...(value.places ?? [])])],
       people: value.people ?? { empty: 0, part: 0, full: 0 },
       seating: value.seating,
       handsetHeightM,
+      trimHeightM: value.trim_height,
+      laserLineM: value.laser_line,
     };
   });
+}
+
+/** The room's own model, or that of the file that it names. */
+function roomModel(
+  given: PathModel | string | null,
+  spot: FileSpot,
+  { pathModelOf, told }: RoomModels,
+): PathModel | null {
+  if (typeof given !== "string") return given;
+  const read = pathModelOf(given);
+  if (read === undefined) {
+    spot.error(given, "a file with a fitted path model that is there", "unreadable");
+    return null;
+  }
+  told.push(...read.issues);
+  return read.model;
 }
 
 /** Tells that something hangs above the ceiling. */

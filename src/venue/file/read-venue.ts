@@ -2,6 +2,7 @@ import type { Issue } from "../../issues/index.js";
 import { referenceCrowd } from "../reference-crowd.js";
 import type { Venue } from "../venue.js";
 import type { Luminaire } from "../venue-luminaire.js";
+import { readCircuits } from "./circuit-field.js";
 import type { Entry } from "./field-list.js";
 import type { FileSpot, LineOf } from "./file-spot.js";
 import { fileSpot, isMapping } from "./file-spot.js";
@@ -12,6 +13,7 @@ import type { FiledLuminaire } from "./read-luminaires-of-venue.js";
 import { readCrowd, readEmitters, readSources, readVenueScans } from "./read-others.js";
 import { readReceivers } from "./read-receivers.js";
 import { readRooms, readStoreys } from "./read-rooms.js";
+import type { PathModelOf, RoomModels } from "./read-rooms.js";
 import type { ProfileOf } from "./read-system-profile.js";
 import type { FiledSystem } from "./read-systems.js";
 import { plainSystem, readSystems } from "./read-systems.js";
@@ -34,6 +36,8 @@ export interface ReadVenueOptions {
   readonly lineOf?: LineOf;
   /** Profile files by the name that the venue file has for them; none unless given. */
   readonly profileOf?: ProfileOf;
+  /** Path models' files by the name that the venue file has for them; none unless given. */
+  readonly pathModelOf?: PathModelOf;
   /** Tables of luminaires by the name that the venue file has for them; none unless given. */
   readonly luminairesOf?: (file: string) => LuminaireTable | undefined;
 }
@@ -73,7 +77,8 @@ function venueOf(
   options: ReadVenueOptions,
   issues: Issue[],
 ): Venue {
-  const { scope, rooms } = scopeOf(parts, data);
+  const { pathModelOf = () => undefined } = options;
+  const { scope, rooms } = scopeOf(parts, data, { pathModelOf, told: issues });
   const systems = readSystems(parts.systems ?? [], scope, options.profileOf ?? (() => undefined), issues);
   const { given, names } = luminairesOf(parts, data, spot, options, issues);
   const fitted = fittedLuminaires(given, systems, scope);
@@ -94,6 +99,11 @@ function venueOf(
     systems: systems.map(plainSystem),
     receivers,
     luminaires: fitted.map(({ luminaire }) => luminaire),
+    hang: parts.hang ?? {},
+    circuits: readCircuits(
+      parts.circuits ?? [],
+      fitted.map(({ luminaire }) => luminaire.circuit),
+    ),
     emitters: readEmitters(parts.emitters ?? [], scope),
     scans: readVenueScans(parts.scans ?? [], scope),
     sources: readSources(parts.sources ?? [], scope),
@@ -101,7 +111,11 @@ function venueOf(
   };
 }
 
-function scopeOf(parts: VenueParts, data: unknown): { scope: VenueScope; rooms: Venue["rooms"] } {
+function scopeOf(
+  parts: VenueParts,
+  data: unknown,
+  models: RoomModels,
+): { scope: VenueScope; rooms: Venue["rooms"] } {
   const names = {
     storeys: namesIn(data, "storeys"),
     rooms: namesIn(data, "rooms"),
@@ -109,7 +123,7 @@ function scopeOf(parts: VenueParts, data: unknown): { scope: VenueScope; rooms: 
     receivers: namesIn(data, "receivers"),
   };
   const storeys = readStoreys(parts.storeys);
-  const rooms = readRooms(parts.rooms ?? [], { names, storeys });
+  const rooms = readRooms(parts.rooms ?? [], { names, storeys }, models);
   return { rooms, scope: { names, storeys, rooms: new Map(rooms.map((room) => [room.name, room])) } };
 }
 

@@ -70,6 +70,8 @@ export const roomField = mapping(
     people: peopleField,
     seating: outline("where the people are; left out: all over the room"),
     handset_height: length("handsets above the floor, 1.2 m if left out", [0, 20]),
+    trim_height: length("height of the lowest edge of luminaires that state none", [0, 200], true),
+    laser_line: length("height of the laser line that trim is measured from", [0, 200]),
   },
 );
 

@@ -3,11 +3,13 @@ import type { Building } from "../../propagation/index.js";
 import { regionRules } from "../../radio/index.js";
 import type { RegionCode } from "../../radio/index.js";
 import type { Luminaire } from "../venue-luminaire.js";
+import { circuitField } from "./circuit-field.js";
 import type { Field } from "./field.js";
 import type { Entry } from "./field-list.js";
 import { entries } from "./field-list.js";
 import { mapping } from "./field-mapping.js";
 import { figure, flag, text, word } from "./field-values.js";
+import { hangField } from "./hang-field.js";
 import { luminaireField } from "./luminaire-field.js";
 import { roomField, storeyField, wallField } from "./room-fields.js";
 import {
@@ -58,6 +60,8 @@ export const venueField = mapping(
       mostCount: 20_000,
     }),
     luminaires: luminairesField,
+    hang: hangField,
+    circuits: entries("circuits that feed luminaires", circuitField, { mostCount: 2000 }),
     emitters: entries("what else sends at 2.4 GHz", emitterField, { mostCount: 2000 }),
     scans: entries("scan files of the survey", scanField, { mostCount: 1000 }),
     sources: entries("whose the Wi-Fi sources of the scans are", sourceField, { mostCount: 5000 }),

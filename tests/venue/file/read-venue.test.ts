@@ -82,8 +82,6 @@ const CROSSED: readonly Case[] = [
   ["a ceiling above the room's", set("luminaires[0].ceiling_height", 8.2), "luminaires[0].ceiling_height", /height of hall, 8 m/],
   ["a transmitter above the ceiling", set("systems[0].transmitter.height", 9), "systems[0].transmitter.height", /ceiling, 8 m/],
   ["a receiver above the ceiling", set("receivers[0].height", 9), "receivers[0].height", /ceiling, 8 m/],
-  ["slots beyond 512", set("luminaires[0].address", 506), "luminaires[0].address", /at most 505: 8 slots/],
-  ["a universe that isn't carried", set("luminaires[0].universe", 2), "luminaires[0].universe", /main carries: 1/],
   ["a luminaire that two receivers serve", add("receivers", { name: "other", at: [1, 1], height: 2, luminaires: ["H2"] }), "receivers[1].luminaires[0]", /box does not serve/],
   ["a luminaire that two systems could serve", add("systems[1].rooms", "hall"), "luminaires[0].system", /several serve hall: main, front/],
   ["a room that no system serves", set("systems[1].rooms", ["hall"]), "luminaires[3].system", /none serves foyer/],
@@ -106,6 +104,8 @@ const WARNED: readonly Case[] = [
   ["a transmitter in no room", set("systems[0].transmitter.at", [-9, 5]), "systems[0].transmitter.at", /no room holds/],
   ["two luminaires at one point", set("luminaires[2].x", 10), "luminaires[2].x", /H3 hangs at the same point of the plan as H2/],
   ["a system without receivers", cut("luminaires", 3), "systems[1]", /front has no receivers/],
+  ["slots beyond 512", set("luminaires[0].address", 506), "luminaires[0].address", /past slot 512 from DMX address 506: at most 505, as it takes 8/],
+  ["a universe that isn't carried", set("luminaires[0].universe", 2), "luminaires[0].universe", /main does not carry: it carries 1/],
   ["a scan's place that no room has", set("scans[0].place", "hall frnt"), "scans[0].place", /did you mean hall front/],
 ]; // prettier-ignore
 
