@@ -9,14 +9,7 @@ import {
   profileTerms,
   receivedDbm,
 } from "../propagation/index.js";
-import type {
-  LinkBudget,
-  LinkRow,
-  LinkSetting,
-  PlacedLink,
-  Reach,
-  WallLoss,
-} from "../propagation/index.js";
+import type { LinkBudget, LinkRow, LinkSetting, PlacedLink, Reach, WallLoss } from "../propagation/index.js";
 import { SLACK } from "../units/index.js";
 import { heldRatio } from "./held-ratio.js";
 import { pathLengthM, placedAt, placesAt } from "./link-site.js";
