@@ -6,6 +6,7 @@ import {
   channelsInBand,
   marginField,
   planPlacement,
+  sceneMemory,
   secondSystemCost,
 } from "../venue/index.js";
 import type { PlanPlacementOptions, VenueChannelOptions, RoomSurvey, Venue } from "../venue/index.js";
@@ -59,12 +60,12 @@ export function placeReport(
   };
 }
 
-type JointTerms = Pick<VenueChannelOptions, "known" | "surveyOf">;
+type JointTerms = Pick<VenueChannelOptions, "known" | "memory" | "surveyOf">;
 
 /** For the joint plans of one scene: a second system hears with the radio of the first. */
 function jointTerms(venue: Venue, surveys: ReadonlyMap<string, ReadonlyMap<string, RoomSurvey>>): JointTerms {
   const byRadio = new Map(venue.systems.map(({ name, profile }) => [profile, surveys.get(name)!]));
-  return { known: new Map(), surveyOf: ({ profile }) => byRadio.get(profile)! };
+  return { known: new Map(), memory: sceneMemory(), surveyOf: ({ profile }) => byRadio.get(profile)! };
 }
 
 function placedSystem(
@@ -76,7 +77,7 @@ function placedSystem(
 ): PlacedSystem {
   const { name } = system;
   const site = scene.siteWith(crowd);
-  const options = { ...terms, survey: scene.roomsWith(crowd) };
+  const options = { ...terms, survey: scene.roomsWith(crowd), memory: jointly.memory };
   const receivers = scene.venue.receivers.filter((receiver) => receiver.system === name);
   if (receivers.length === 0)
     return { name, placed: null, reason: "it has no receiver: give its fixtures x, y and a trim height" };

@@ -44,7 +44,8 @@ function inBoth(metres: number | string, feet: number | string, unit: LengthUnit
  */
 export function exactPercent(ratio: number): string {
   const percent = Number((ratio * 100).toPrecision(9));
-  const isShort = String(percent).length <= LONGEST_SHARE && (percent < 100 || ratio >= 1);
+  const isExact = percent <= ratio * 100 + 1e-10 && (percent < 100 || ratio >= 1);
+  const isShort = String(percent).length <= LONGEST_SHARE && isExact;
   if (ratio <= 0.5 || isShort) return `${percent} %`;
   const missing = 100 - ratio * 100;
   const placeCount = Math.max(0, 1 - Math.floor(Math.log10(missing)));

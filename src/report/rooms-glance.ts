@@ -75,15 +75,15 @@ function weakestWords(one: PlannedSystem): string {
   return `${spareWords(one.workingMarginDb)} at ${shortName(receiver)} (${name}); ${limitsWords(limit)}`;
 }
 
-function proofLines({ plan: { proof, systems }, terms }: RoomsReport): Line[] {
+function proofLines({ plan: { proof, systems } }: RoomsReport): Line[] {
   if (proof === null) return [];
   const { minMarginDb, boundDb, naiveMinMarginDb } = proof;
   const sure = proof.optimal
-    ? "proved the best choice of channels"
-    : `best found in ${terms.timeLimitS} s, at most ${fixed(Math.ceil(boundDb - minMarginDb), 0)} dB below the best`;
+    ? "proved best"
+    : `not proved, at most ${fixed(Math.ceil(boundDb - minMarginDb), 0)} dB off`;
   if (systems.filter(({ isHopping }) => !isHopping).length < 2) return [["Plan", sure]];
   const costDb = minMarginDb - naiveMinMarginDb;
-  const naive = costDb < 0.5 ? "no worse" : `${fixed(costDb, 0)} dB worse`;
+  const naive = costDb < 0.05 ? "no worse" : costDb < 1 ? "under 1 dB worse" : `${fixed(costDb, 0)} dB worse`;
   return [["Plan", `${sure}; each on its own best: ${naive}`]];
 }
 

@@ -3,6 +3,7 @@ import { beaconLevelDbm } from "./beacon-level.js";
 import { channelInterference } from "./channel-interference.js";
 import type { OverlapCache, TunedReceiver } from "./channel-interference.js";
 import { clearAirRatio } from "./clear-air-ratio.js";
+import { exceededLevelDbm } from "./exceeded-level.js";
 import type { ScoreTerms } from "./score-terms.js";
 import { sweptAtReceiver, sweptInterferenceDbm } from "./swept-levels.js";
 
@@ -22,6 +23,11 @@ export function channelMarginDb(
   const { distribution } = channelInterference(emitters, receiver, cache);
   const sweptDbm = sweptInterferenceDbm(sweptAtReceiver(sweeps, receiver), busyShareRatio) ?? -Infinity;
   const clearAir = (): number => clearAirRatio(distribution, wantedDbm - requiredCiDb);
-  const beaconsDbm = beaconLevelDbm(distribution, terms, clearAir);
+  const beaconsDbm = beaconLevelDbm(
+    exceededLevelDbm(distribution, busyShareRatio),
+    distribution,
+    terms,
+    clearAir,
+  );
   return wantedDbm - Math.max(beaconsDbm, sweptDbm) - requiredCiDb;
 }

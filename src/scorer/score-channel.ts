@@ -1,9 +1,10 @@
 import type { Emitter, SweepLevels } from "../band/index.js";
 import { beaconLevelDbm } from "./beacon-level.js";
 import { channelInterference } from "./channel-interference.js";
-import type { OverlapCache, TunedReceiver } from "./channel-interference.js";
+import type { ChannelInterference, OverlapCache, TunedReceiver } from "./channel-interference.js";
 import { clearAirRatio } from "./clear-air-ratio.js";
 import type { Contributor } from "./contention.js";
+import { exceededLevelDbm } from "./exceeded-level.js";
 import type { InterferenceDistribution } from "./interference-distribution.js";
 import type { ScoreTerms } from "./score-terms.js";
 import { sweptAtReceiver, sweptClearAirRatio, sweptInterferenceDbm } from "./swept-levels.js";
@@ -33,6 +34,33 @@ export interface ChannelMerit {
   readonly swept: readonly SweptLevels[];
 }
 
+/** What a receiver hears on one channel, whatever is wanted there. */
+export interface HeardChannel extends ChannelInterference {
+  /** Exceeded for no more than the busy share of time, by the beacon lists, dBm. */
+  readonly exceededDbm: number;
+  readonly swept: readonly SweptLevels[];
+  /** Which spoke unless the other is worse. */
+  readonly otherwise: SpokenBy;
+}
+
+/** Everything of `scoreChannel` that doesn't depend on the wanted level: one hearing serves many transmitters. */
+export function hearChannel(
+  emitters: readonly Emitter[],
+  receiver: TunedReceiver,
+  busyShareRatio: number,
+  cache?: OverlapCache,
+  sweeps: readonly SweepLevels[] = [],
+): HeardChannel {
+  const interference = channelInterference(emitters, receiver, cache);
+  const swept = sweptAtReceiver(sweeps, receiver);
+  return {
+    ...interference,
+    exceededDbm: exceededLevelDbm(interference.distribution, busyShareRatio),
+    swept,
+    otherwise: emitters.length > 0 || sweeps.length === 0 ? "beacons" : swept.length > 0 ? "sweep" : null,
+  };
+}
+
 /**
  * Margin, clear air and contributors of one receiver on one channel:
  * marginDb = wantedDbm − interferenceDbm(q) − requiredCiDb. Where both beacon lists and sweeps cover the
@@ -45,16 +73,21 @@ export function scoreChannel(
   cache?: OverlapCache,
   sweeps: readonly SweepLevels[] = [],
 ): ChannelMerit {
+  return scoreHeard(hearChannel(emitters, receiver, terms.busyShareRatio, cache, sweeps), terms);
+}
+
+/**
+ * `scoreChannel` of a channel that was heard before.
+ * @param terms with the busy share that it was heard for
+ */
+export function scoreHeard(heard: HeardChannel, terms: ScoreTerms): ChannelMerit {
   const { wantedDbm, requiredCiDb, busyShareRatio } = terms;
-  const { distribution, contributors } = channelInterference(emitters, receiver, cache);
+  const { distribution, contributors, exceededDbm, swept, otherwise } = heard;
   const ceilingDbm = wantedDbm - requiredCiDb;
   const clear = clearAirRatio(distribution, ceilingDbm);
-  const beaconsDbm = beaconLevelDbm(distribution, terms, () => clear);
-  const swept = sweptAtReceiver(sweeps, receiver);
+  const beaconsDbm = beaconLevelDbm(exceededDbm, distribution, terms, () => clear);
   const sweptDbm = sweptInterferenceDbm(swept, busyShareRatio) ?? -Infinity;
   const sweptClear = sweptClearAirRatio(swept, ceilingDbm) ?? Infinity;
-  const otherwise =
-    emitters.length > 0 || sweeps.length === 0 ? "beacons" : swept.length > 0 ? "sweep" : null;
   const interferenceDbm = Math.max(beaconsDbm, sweptDbm);
   return {
     wantedDbm,

@@ -91,8 +91,8 @@ export { receiverBudgets } from "./receiver-budgets.js";
 export type { ReceiverBudget, ReceiverBudgetOptions, SystemBudgets } from "./receiver-budgets.js";
 export { receiverChannel } from "./receiver-channel.js";
 export type { BudgetSetting, ReceiverChannel } from "./receiver-channel.js";
-export { receiverScene } from "./receiver-scene.js";
-export type { SceneScore, SceneTerms } from "./receiver-scene.js";
+export { receiverScene, sceneMemory } from "./receiver-scene.js";
+export type { SceneMemory, SceneScore, SceneTerms } from "./receiver-scene.js";
 export type { AirTerms, Heard, RoomSurvey } from "./receiver-air.js";
 export { referenceCrowd } from "./reference-crowd.js";
 export { fadeAllowances, isInSight } from "./sight.js";
@@ -129,13 +129,9 @@ export type { JointSystemChange, SecondSystemCost } from "./second-system.js";
 export { splitSystem } from "./split-system.js";
 export type { SplitVenue } from "./split-system.js";
 export { planVenueChannels } from "./plan-venue-channels.js";
-export type {
-  JointProof,
-  PlannedSystem,
-  SystemOnChannel,
-  VenueChannelOptions,
-  VenueChannelPlan,
-} from "./plan-venue-channels.js";
+export type { VenueChannelOptions, VenueChannelPlan } from "./plan-venue-channels.js";
+export type { JointProof } from "./joint/choose-channels.js";
+export type { PlannedSystem, SystemOnChannel } from "./joint/planned-system.js";
 export type { FallbackChannel } from "./joint/fallback-channels.js";
 export type { JointReceiver } from "./joint/joint-margins.js";
 export type { ExcludedSystem, JointSystem } from "./joint/joint-system.js";

@@ -1,10 +1,10 @@
 import { antennaPeakGainDbi } from "../propagation/index.js";
 import type { RadioProfile } from "../radio/index.js";
-import { receiverOf, scoreChannel } from "../scorer/index.js";
-import type { ChannelMerit, OverlapCache } from "../scorer/index.js";
+import { hearChannel, receiverOf, scoreHeard } from "../scorer/index.js";
+import type { ChannelMerit, HeardChannel, OverlapCache } from "../scorer/index.js";
 import { deviceOf } from "./emitter-signals.js";
 import { receiverAir } from "./receiver-air.js";
-import type { AirTerms } from "./receiver-air.js";
+import type { AirTerms, Heard } from "./receiver-air.js";
 import type { VenueReceiver } from "./venue-system.js";
 import type { VenueSite } from "./venue-site.js";
 
@@ -12,6 +12,20 @@ import type { VenueSite } from "./venue-site.js";
 export interface SceneTerms extends AirTerms {
   /** Share of time that may be worse, 0..1; 0.01 unless given. */
   readonly busyShareRatio?: number | undefined;
+  /** What earlier scenes of the same house, crowd and survey heard; looked up and filled. */
+  readonly memory?: SceneMemory | undefined;
+}
+
+/** What receivers hear, whatever is wanted there; a radio's profile has one survey in it. */
+export interface SceneMemory {
+  readonly airs: Map<RadioProfile, (receiver: VenueReceiver) => Heard>;
+  /** By frequency, antenna and busy share. */
+  readonly channels: Map<Heard, Map<string, HeardChannel>>;
+}
+
+/** An empty one. */
+export function sceneMemory(): SceneMemory {
+  return { airs: new Map(), channels: new Map() };
 }
 
 /** Scores one receiver on one frequency: wanted level in, margin and clear air out. */
@@ -24,11 +38,12 @@ export type SceneScore = (
  * The interference at a system's receivers: the scanned sources of a receiver's room (raised where the scan
  * was made from the floor and the receiver hangs above it), the crowd's handsets and the venue file's other
  * emitters, at the peak gain of the receiver's antenna, behind its canopy.
- * @throws {ArgumentError} as `crowdHandsets`; the function returned, as `scoreChannel`
+ * @throws {ArgumentError} as `crowdHandsets`; the function returned, as `hearChannel`
  */
 export function receiverScene(site: VenueSite, profile: RadioProfile, terms: SceneTerms): SceneScore {
-  const { busyShareRatio = 0.01 } = terms;
-  const heardBy = receiverAir(site, profile, terms);
+  const { busyShareRatio = 0.01, memory = sceneMemory() } = terms;
+  const heardBy = memory.airs.get(profile) ?? receiverAir(site, profile, terms);
+  memory.airs.set(profile, heardBy);
   const hopping = new Set(site.venue.emitters.map(({ name }) => name));
   const requiredCiDb = profile.requiredCiDb.value;
   const cache: OverlapCache = new Map();
@@ -36,9 +51,17 @@ export function receiverScene(site: VenueSite, profile: RadioProfile, terms: Sce
     const peakDbi =
       receiver.antenna === null ? profile.rxGainDbi.value : antennaPeakGainDbi(receiver.antenna);
     const tuned = { ...receiverOf(profile), centreMhz, gainDb: peakDbi - enclosureLossDb };
-    const { emitters, sweeps } = heardBy(receiver);
-    const scored = { wantedDbm: Math.max(wantedDbm, NOTHING_DBM), requiredCiDb, busyShareRatio };
-    const merit = scoreChannel(emitters, tuned, scored, cache, sweeps);
+    const heard = heardBy(receiver);
+    const known = memory.channels.get(heard) ?? new Map<string, HeardChannel>();
+    memory.channels.set(heard, known);
+    const key = `${centreMhz} ${tuned.gainDb} ${busyShareRatio}`;
+    const channel = known.get(key) ?? hearChannel(heard.emitters, tuned, busyShareRatio, cache, heard.sweeps);
+    known.set(key, channel);
+    const merit = scoreHeard(channel, {
+      wantedDbm: Math.max(wantedDbm, NOTHING_DBM),
+      requiredCiDb,
+      busyShareRatio,
+    });
     return { ...merit, wantedDbm, contributors: byDevice(merit.contributors, hopping) };
   };
 }

@@ -1,5 +1,6 @@
 import { planVenueChannels } from "./plan-venue-channels.js";
-import type { PlannedSystem, VenueChannelOptions, VenueChannelPlan } from "./plan-venue-channels.js";
+import type { VenueChannelOptions, VenueChannelPlan } from "./plan-venue-channels.js";
+import type { PlannedSystem } from "./joint/planned-system.js";
 import type { PlacementPlan } from "./plan-placement.js";
 import { splitSystem } from "./split-system.js";
 import type { TransmitterPlace } from "./venue-system.js";

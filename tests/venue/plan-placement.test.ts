@@ -6,6 +6,7 @@ import { describe, expect, test } from "vitest";
 import {
   planPlacement,
   planVenueChannels,
+  sceneMemory,
   secondSystemCost,
   splitSystem,
   venueSite,
@@ -207,6 +208,12 @@ describe("what a second transmitter costs in the band", () => {
     expect(known.has(asked.systems[1])).toBe(true);
     expect(secondSystemCost(site, plan, { ...options, known })).toEqual(first);
     expect(secondSystemCost(site, plan, options)).toEqual(first);
+    const memory = sceneMemory();
+    for (let time = 0; time < 2; time++) {
+      expect(planPlacement(site, asked.systems[0]!, { ...options, stepM: 2, memory })).toEqual(plan);
+      expect(secondSystemCost(site, plan, { ...options, memory })).toEqual(first);
+    }
+    expect(memory.channels.size).toBe(3);
     expect(secondSystemCost(site, { ...plan, pair: null }, options)).toBeNull();
   });
 });
