@@ -63,7 +63,8 @@ const BLANKS = ["", "-", "–", "—", "?"];
 function headerName(header: string): { name: string; unit: string | null } {
   const words = header.toLowerCase().match(/[a-z0-9°]+|%/g) ?? [];
   const pair = words.slice(-2).join("/");
-  if (words.length > 2 && UNIT_PAIRS.includes(pair)) return { name: words.slice(0, -2).join("_"), unit: pair };
+  if (words.length > 2 && UNIT_PAIRS.includes(pair))
+    return { name: words.slice(0, -2).join("_"), unit: pair };
   const last = words.length > 1 ? words.at(-1)! : "";
   const unit = UNIT_WORDS.includes(last) ? last : null;
   return { name: (unit === null ? words : words.slice(0, -1)).join("_"), unit };

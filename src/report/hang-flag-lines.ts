@@ -36,7 +36,9 @@ function withDetail(row: HangRow, flag: HangFlag, units: LengthUnit): string {
     if (flag === "rating-not-given") return parts("rating-not-given").join(", ");
     if (flag === "beyond-rating") {
       const beyond = load.checks.filter(({ verdict }) => verdict === "beyond");
-      const rated = beyond.map(({ part, ratedKg }) => `${PART_WORDS[part]} ${weightWords(ratedKg ?? 0, units)}`);
+      const rated = beyond.map(
+        ({ part, ratedKg }) => `${PART_WORDS[part]} ${weightWords(ratedKg ?? 0, units)}`,
+      );
       return `weighs ${weightWords(load.knownKg, units)}; ${rated.join(", ")}`;
     }
     if (flag === "weight-not-given") return load.missing.map((part) => MISSING_WORDS[part]).join(", ");
@@ -68,5 +70,7 @@ function safetyLines(rows: readonly HangRow[]): string[] {
     load.checks.some(({ part, verdict }) => part === "safety" && verdict === "rating-not-given"),
   );
   if (open.length === 0) return [];
-  return [`Safety cable's rating not given: ask before it goes up. ${open.map(({ name }) => nameOf(name)).join(", ")}.`];
+  return [
+    `Safety cable's rating not given: ask before it goes up. ${open.map(({ name }) => nameOf(name)).join(", ")}.`,
+  ];
 }

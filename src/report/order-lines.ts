@@ -1,8 +1,9 @@
 import type { LengthItem, LengthLine, OrderGap, OrderList, PieceItem, PieceLine } from "../install/index.js";
-import { lengthWords, orderWords } from "./hang-words.js";
+import { lengthWords, orderWords, pitchWords } from "./hang-words.js";
 import { countOf, nameOf } from "./patch-words.js";
 import type { LengthUnit, TextStyle } from "./pen.js";
-import { columnsOf, wrapped } from "./text-layout.js";
+import { hanging } from "./section.js";
+import { columnsOf } from "./text-layout.js";
 
 /** What a line of the order is for, one and several. */
 export const PIECE_WORDS: Readonly<Record<PieceItem, string>> = {
@@ -34,18 +35,22 @@ const GAP_WORDS: Readonly<Record<OrderGap["item"], string>> = {
   receiver: "receiver: no system serves them",
 };
 
-/** The order, a line an item with the rows that need it under it. */
-export function orderLines({ lines }: OrderList, style: TextStyle): string[] {
-  const heads = lines.map((line) => (line.kind === "pieces" ? pieceHead(line) : lengthHead(line, style.units)));
+/** The order, a line an item with the rows that need it under it unless those are not asked for. */
+export function orderLines(
+  { lines }: Pick<OrderList, "lines">,
+  style: TextStyle,
+  { withNeeds = true }: { readonly withNeeds?: boolean } = {},
+): string[] {
+  const heads = lines.map((line) =>
+    line.kind === "pieces" ? pieceHead(line) : lengthHead(line, style.units),
+  );
   const width = Math.max(0, ...heads.map(([quantity]) => columnsOf(quantity)));
   return lines.flatMap((line, index) => {
     const [quantity, words] = heads[index]!;
-    const indent = " ".repeat(width + 2);
-    const forWhom = line.kind === "pieces" ? pieceNeeds(line) : line.needs.map(({ name }) => nameOf(name));
-    return [
-      ...wrapped(`${quantity.padStart(width)}  ${words}`, style.columnCount, indent),
-      ...wrapped(`for ${forWhom.join(", ")}`, style.columnCount - width - 2).map((each) => indent + each),
-    ];
+    const item = hanging(`${quantity.padStart(width)}  `, words, style.columnCount);
+    if (!withNeeds) return item;
+    const names = line.kind === "pieces" ? pieceNeeds(line) : line.needs.map(({ name }) => nameOf(name));
+    return [...item, ...hanging(`${" ".repeat(width)}  for `, names.join(", "), style.columnCount)];
   });
 }
 
@@ -58,12 +63,19 @@ export function orderGapLines({ gaps }: OrderList): string[] {
   });
 }
 
-function pieceHead({ item, orderCount, neededCount, spareCount }: PieceLine): [quantity: string, words: string] {
+function pieceHead({
+  item,
+  orderCount,
+  neededCount,
+  spareCount,
+}: PieceLine): [quantity: string, words: string] {
   return [String(orderCount), `${PIECE_WORDS[item]}: ${neededCount} needed, ${spareCount} spare`];
 }
 
 function pieceNeeds({ needs }: PieceLine): string[] {
-  return needs.map(({ name, pieceCount }) => (pieceCount === 1 ? nameOf(name) : `${nameOf(name)} ${pieceCount}`));
+  return needs.map(({ name, pieceCount }) =>
+    pieceCount === 1 ? nameOf(name) : `${nameOf(name)} ${pieceCount}`,
+  );
 }
 
 /** What is ordered by the length, with its size. */
@@ -71,7 +83,7 @@ export function lengthItemWords({ item, conductor, stepM }: LengthLine, units: L
   const words = LENGTH_WORDS[item];
   if (item === "cord") return `${words}, ${conductor ?? "SIZE NOT DECIDED"}`;
   if (stepM === null) return words;
-  return `${words}, ${item === "stem" ? "steps of" : "link pitch"} ${lengthWords(stepM, units)}`;
+  return `${words}, ${item === "stem" ? "steps of" : "link pitch"} ${pitchWords(stepM, units)}`;
 }
 
 function lengthHead(line: LengthLine, units: LengthUnit): [quantity: string, words: string] {
@@ -82,7 +94,9 @@ function lengthHead(line: LengthLine, units: LengthUnit): [quantity: string, wor
   const words = `${lengthItemWords(line, units)}: ${need}`;
   if (order.spoolM === null || order.spoolCount === null) return [orderWords(order.orderM, units), words];
   const long =
-    order.tooLongCount === 0 ? "" : `; ${countOf(order.tooLongCount, "piece")} LONGER THAN A SPOOL, order apart`;
+    order.tooLongCount === 0
+      ? ""
+      : `; ${countOf(order.tooLongCount, "piece")} LONGER THAN A SPOOL, order apart`;
   const spools = `${order.spoolCount} x ${orderWords(order.spoolM, units)}`;
   return [spools, `${words}; ${orderWords(order.orderM, units)} with waste, cut whole${long}`];
 }

@@ -22,7 +22,9 @@ export function narrowHang(
   if (room === undefined && system === undefined) return plan;
   const names = new Set(
     venue.luminaires
-      .filter((one) => (room === undefined || one.room === room) && (system === undefined || one.system === system))
+      .filter(
+        (one) => (room === undefined || one.room === room) && (system === undefined || one.system === system),
+      )
       .map(({ name }) => name),
   );
   const hang = narrowSheet(plan.hang, names, options);
@@ -92,26 +94,27 @@ function narrowTerms(terms: InstallTerms, names: ReadonlySet<string>): InstallTe
 }
 
 /** Whom a check is about. */
-const SUBJECT_OF: Readonly<Record<CheckCode, "circuits" | "luminaires" | "systems" | "receivers" | "venue">> = {
-  "dead-and-locked": "circuits",
-  "control-out": "circuits",
-  "emergency-settled": "luminaires",
-  "rating-settled": "luminaires",
-  "channel-set": "systems",
-  "address-set": "luminaires",
-  "loss-behaviour-set": "luminaires",
-  "label-written": "luminaires",
-  "linked-on-ground": "receivers",
-  "listening-before-raise": "receivers",
-  "power-made-up": "luminaires",
-  terminated: "receivers",
-  "link-at-trim": "receivers",
-  "no-rdm": "venue",
-  "power-cut": "systems",
-  "transmitter-off": "systems",
-  "handover-scan": "venue",
-  "full-house-scan": "venue",
-};
+const SUBJECT_OF: Readonly<Record<CheckCode, "circuits" | "luminaires" | "systems" | "receivers" | "venue">> =
+  {
+    "dead-and-locked": "circuits",
+    "control-out": "circuits",
+    "emergency-settled": "luminaires",
+    "rating-settled": "luminaires",
+    "channel-set": "systems",
+    "address-set": "luminaires",
+    "loss-behaviour-set": "luminaires",
+    "label-written": "luminaires",
+    "linked-on-ground": "receivers",
+    "listening-before-raise": "receivers",
+    "power-made-up": "luminaires",
+    terminated: "receivers",
+    "link-at-trim": "receivers",
+    "no-rdm": "venue",
+    "power-cut": "systems",
+    "transmitter-off": "systems",
+    "handover-scan": "venue",
+    "full-house-scan": "venue",
+  };
 
 function isOf({ code, subject }: InstallCheck, terms: InstallTerms): boolean {
   const kind = SUBJECT_OF[code];

@@ -112,7 +112,15 @@ export function planHang(venue: Venue, options: PlanHangOptions = {}): HangPlan 
 function sheetOptions(options: PlanHangOptions): Partial<PlanHangOptions> {
   const { mayHangBelowTrim, levelsRows, eyeToleranceM, wasteRatio } = options;
   const { chainSpoolM, cordSpoolM, safetySpoolM } = options;
-  const own = { mayHangBelowTrim, levelsRows, eyeToleranceM, wasteRatio, chainSpoolM, cordSpoolM, safetySpoolM };
+  const own = {
+    mayHangBelowTrim,
+    levelsRows,
+    eyeToleranceM,
+    wasteRatio,
+    chainSpoolM,
+    cordSpoolM,
+    safetySpoolM,
+  };
   return given(own);
 }
 

@@ -19,7 +19,10 @@ export function venueCircuits(
   forAll: Partial<Circuit> = {},
 ): VenueCircuits {
   const issues: Issue[] = [];
-  const names = [...circuits.map(({ circuit }) => circuit), ...luminaires.flatMap(({ circuit }) => circuit ?? [])];
+  const names = [
+    ...circuits.map(({ circuit }) => circuit),
+    ...luminaires.flatMap(({ circuit }) => circuit ?? []),
+  ];
   const merged = [...new Set(names)].map((name) => {
     const rows = luminaires
       .filter(({ circuit }) => circuit === name)

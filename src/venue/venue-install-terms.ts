@@ -54,7 +54,11 @@ export function venueInstallTerms(
         trimHeightM: trimOf.get(name) ?? null,
       };
     }),
-    circuits: circuits.rows.map(({ circuit, control, luminaires: own }) => ({ circuit, control, luminaires: own })),
+    circuits: circuits.rows.map(({ circuit, control, luminaires: own }) => ({
+      circuit,
+      control,
+      luminaires: own,
+    })),
     doNotHang: hang.doNotHang,
   };
 }

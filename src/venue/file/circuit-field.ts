@@ -16,11 +16,11 @@ export const circuitField: Field<Circuit & { readonly name: string }> = refined(
       supply_v: figure("its voltage, V", [1, 1000]),
       breaker_a: figure("its breaker, A", [0.1, 1000]),
       control: word("what stands between breaker and luminaires", [
-        ...["none", "dimmer", "wall-switch", "sensor"] as const,
-        ...["time-clock", "transfer-switch", "unknown"] as const,
+        ...(["none", "dimmer", "wall-switch", "sensor"] as const),
+        ...(["time-clock", "transfer-switch", "unknown"] as const),
       ]),
       feed: word("each luminaire from its own box, or through-fed in the order of their rows", [
-        ...["own-box", "through-fed", "unknown"] as const,
+        ...(["own-box", "through-fed", "unknown"] as const),
       ]),
       earth: yesNo("is earth continuity tested?", "earth"),
       shared_neutral: yesNo("does it share its neutral with another circuit?", "shared_neutral"),

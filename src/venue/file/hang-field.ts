@@ -13,7 +13,8 @@ const NAMES = COLUMNS.map(([name]) => name);
  */
 export const hangField: Field<Partial<HangFigures>> = {
   schema: {
-    description: "what luminaires hang by where their own rows say nothing: numbers in the file's unit, or 35 mm",
+    description:
+      "what luminaires hang by where their own rows say nothing: numbers in the file's unit, or 35 mm",
     type: "object",
     properties: Object.fromEntries(COLUMNS.map(([name, column]) => [name, columnSchema(column)])),
     additionalProperties: false,
