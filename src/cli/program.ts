@@ -1,6 +1,7 @@
 import { Command } from "commander";
 import type { CommonOptions } from "./context.js";
 import type { ExitCode } from "./exit.js";
+import { HANG_OPTIONS } from "./hang-options.js";
 import type { Io } from "./io.js";
 import { COMMON, CROWD, LINK, RADIO, SCANS, SITE, SURVEY, VENUE, WIFI } from "./option-groups.js";
 import type { Option } from "./option-groups.js";
@@ -157,6 +158,19 @@ export const COMMANDS: readonly Definition[] = [
       "stillband patch venue.yaml --spare 8 --reserve hall:1:481-512",
       "stillband patch venue.yaml --room foyer --labels",
       "stillband patch venue.yaml -o addresses.csv",
+    ],
+  },
+  {
+    name: "hang",
+    operands: "<venue>",
+    summary: "the crew's sheets: hang, circuits and cords, order, checks, trouble",
+    options: HANG_OPTIONS,
+    venue: "always",
+    examples: [
+      "stillband hang venue.yaml",
+      "stillband hang venue.yaml --sheet hang --room hall --units ft",
+      "stillband hang venue.yaml --pitch 35mm --spool 50m --set breaker=16",
+      "stillband hang venue.yaml --sheet checks -o readings.csv",
     ],
   },
   {

@@ -22,6 +22,8 @@ export function venueTemplate(sketch: VenueSketch, units: LengthUnit, schemaFile
     "",
     ...luminaireLines(sketch.rooms, sizes),
     "",
+    ...hardwareLines(units),
+    "",
     ...emitterLines(sizes),
     "",
     ...scanLines(sketch.scans, sizes),
@@ -151,6 +153,21 @@ function luminaireLines(
       "    emergency: unknown  # yes, no or unknown: does it count as emergency or exit lighting?",
       "    on_link_loss: unknown  # hold, dark, preset, full or unknown",
     ]),
+  ];
+}
+
+/** What the crew's sheets need beside the luminaires' own columns. */
+function hardwareLines(units: LengthUnit): string[] {
+  const isMetric = units === "m";
+  return [
+    "# What luminaires hang by, as measured; one that differs says so in a column of its own.",
+    "# hang:",
+    `#   link_pitch: ${isMetric ? "35 mm" : "1 3/8 in"}`,
+    `#   canopy_height: ${isMetric ? "60 mm" : "2 1/2 in"}`,
+    `#   suspension_weight: ${isMetric ? "0.5 kg/m" : "0.35 lb/ft"}`,
+    `#   cord_weight: ${isMetric ? "0.12 kg/m" : "0.08 lb/ft"}`,
+    "# circuits:",
+    `#   - { name: A1, supply_v: ${isMetric ? 230 : 120}, breaker_a: ${isMetric ? 16 : 20}, control: unknown, feed: own-box, earth: unknown }`,
   ];
 }
 

@@ -1,5 +1,6 @@
 import { runFit } from "./commands/fit.js";
 import { runForm } from "./commands/form.js";
+import { runHang } from "./commands/hang.js";
 import { runInit } from "./commands/init.js";
 import { runLink } from "./commands/link.js";
 import { runPatch } from "./commands/patch.js";
@@ -17,6 +18,7 @@ const RUNS: Runs = {
   ...QUICK_RUNS,
   fit: runFit,
   form: runForm,
+  hang: runHang,
   init: runInit,
   link: (context) => {
     const isVenue = context.words.length === 1 && isVenueName(context.words[0]!);

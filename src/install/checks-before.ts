@@ -38,7 +38,7 @@ export function checksBefore({ circuits, luminaires, doNotHang }: InstallTerms):
         STAGE,
         "rating-settled",
         name,
-        `${name}: DO NOT HANG until its weight and ratings are on the hang sheet.`,
+        `${name}: DO NOT HANG until the hang sheet has nothing against its weight and ratings.`,
       ),
     ),
   ];

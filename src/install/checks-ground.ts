@@ -2,6 +2,7 @@ import type { InstallCheck } from "./install-check.js";
 import { notes, tick } from "./install-check.js";
 import type { InstallLuminaire, InstallReceiver, InstallSystem, InstallTerms } from "./install-terms.js";
 import { settingWords } from "./install-terms.js";
+import { receiverTurns } from "./receiver-turns.js";
 import { listed } from "./checks-before.js";
 
 const STAGE = "ground";
@@ -10,21 +11,29 @@ const STAGE = "ground";
 export function checksGround({ systems, receivers, luminaires }: InstallTerms): InstallCheck[] {
   return [
     ...systems.map(channelCheck),
-    ...luminaires.flatMap((luminaire) => [
-      tick(STAGE, "address-set", luminaire.name, addressWords(luminaire)),
-      tick(STAGE, "loss-behaviour-set", luminaire.name, lossWords(luminaire)),
-      labelCheck(luminaire, receivers, systems),
-    ]),
-    ...receivers.flatMap((receiver) => [
-      linkCheck(receiver, systems),
-      tick(
-        STAGE,
-        "listening-before-raise",
-        receiver.name,
-        `${receiver.name}: powered and listening before ${listed(receiver.luminaires)} goes beyond reach.`,
-      ),
+    ...receiverTurns({ luminaires, receivers }).flatMap(({ luminaire, receivers: own }) => [
+      ...(luminaire === null ? [] : luminaireChecks(luminaire, receivers, systems)),
+      ...own.flatMap((receiver) => receiverChecks(receiver, systems)),
     ]),
   ];
+}
+
+function luminaireChecks(
+  luminaire: InstallLuminaire,
+  receivers: readonly InstallReceiver[],
+  systems: readonly InstallSystem[],
+): InstallCheck[] {
+  return [
+    tick(STAGE, "address-set", luminaire.name, addressWords(luminaire)),
+    tick(STAGE, "loss-behaviour-set", luminaire.name, lossWords(luminaire)),
+    labelCheck(luminaire, receivers, systems),
+  ];
+}
+
+function receiverChecks(receiver: InstallReceiver, systems: readonly InstallSystem[]): InstallCheck[] {
+  const { name, luminaires } = receiver;
+  const words = `${name}: powered and listening before ${listed(luminaires)} goes beyond reach.`;
+  return [linkCheck(receiver, systems), tick(STAGE, "listening-before-raise", name, words)];
 }
 
 function channelCheck(system: InstallSystem): InstallCheck {

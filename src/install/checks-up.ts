@@ -1,15 +1,18 @@
 import type { CheckPart, InstallCheck } from "./install-check.js";
 import { notes, readingRow, tick } from "./install-check.js";
 import type { InstallLuminaire, InstallReceiver, InstallSystem, InstallTerms } from "./install-terms.js";
+import { receiverTurns } from "./receiver-turns.js";
 
 /** On the lift: power before the cord is cut, the end of every cable, the link at trim. */
 export function checksLift({ receivers, luminaires }: InstallTerms): InstallCheck[] {
-  return [
-    ...luminaires.map(({ name }) =>
-      tick("lift", "power-made-up", name, `${name}: power made up at the box before the cord is cut.`),
-    ),
-    ...receivers.flatMap((receiver) => [...terminatorCheck(receiver), trimCheck(receiver, luminaires)]),
-  ];
+  return receiverTurns({ luminaires, receivers }).flatMap(({ luminaire, receivers: own }) => [
+    ...(luminaire === null ? [] : [powerCheck(luminaire)]),
+    ...own.flatMap((receiver) => [...terminatorCheck(receiver), trimCheck(receiver, luminaires)]),
+  ]);
+}
+
+function powerCheck({ name }: InstallLuminaire): InstallCheck {
+  return tick("lift", "power-made-up", name, `${name}: power made up at the box before the cord is cut.`);
 }
 
 function terminatorCheck({ name, luminaires }: InstallReceiver): InstallCheck[] {

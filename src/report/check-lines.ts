@@ -2,7 +2,7 @@ import { printable } from "../issues/index.js";
 import type { CheckBlank, CheckNote, CheckStage, InstallCheck } from "../install/index.js";
 import { lengthWords } from "./hang-words.js";
 import type { LengthUnit, TextStyle } from "./pen.js";
-import { wrapped } from "./text-layout.js";
+import { hanging } from "./section.js";
 
 /** When a check is made. */
 export const STAGE_TITLES: Readonly<Record<CheckStage, string>> = {
@@ -34,7 +34,7 @@ export function stageLines(checks: readonly InstallCheck[], stage: CheckStage, s
   return checks
     .filter((check) => check.stage === stage)
     .flatMap((check) => [
-      ...wrapped(`[ ] ${checkWords(check, style.units)}`, style.columnCount, "    "),
+      ...hanging("[ ] ", checkWords(check, style.units), style.columnCount),
       ...blankLines(check.blanks, style),
     ]);
 }
@@ -50,7 +50,7 @@ function blankLines(blanks: readonly CheckBlank[], style: TextStyle): string[] {
     filled === null ? `${column} ${OPEN[column] ?? LINE}` : [],
   );
   return [
-    ...(printed.length === 0 ? [] : wrapped(`    ${printed.join(", ")}:`, style.columnCount, "    ")),
+    ...(printed.length === 0 ? [] : hanging("    ", `${printed.join(", ")}:`, style.columnCount)),
     ...(open.length === 0 ? [] : [`    ${open.join("  ")}`]),
     ...(notes.length === 0 ? [] : [`    ${notes.join("  ")}`]),
   ];

@@ -28,7 +28,7 @@ export function circuitTable({ rows }: CircuitSheet, style: TextStyle): string[]
       { head: "watts", align: "right" },
       { head: "volts", align: "right" },
       { head: "drop", align: "right" },
-      { head: "load against breaker", align: "left" },
+      { head: "verdict", align: "left" },
     ],
     rows.map((row) => [
       shortCircuit(row.circuit),
@@ -39,8 +39,8 @@ export function circuitTable({ rows }: CircuitSheet, style: TextStyle): string[]
       withUnit(row.loadA, 1, "A"),
       `${row.unknownLoads.length > 0 ? ">" : ""}${fixed(row.watts, 0)} W`,
       withUnit(row.supplyV, 0, "V"),
-      row.greatestDropRatio === null ? "____" : `${fixed(row.greatestDropRatio * 100, 1)} %`,
-      { within: "within", beyond: "BEYOND", "not-judged": "not judged" }[row.verdict],
+      row.greatestDropRatio === null ? "____" : `${fixed(row.greatestDropRatio * 100, 2)} %`,
+      { within: "within", beyond: "BEYOND", "not-judged": "open" }[row.verdict],
     ]),
     style.columnCount,
   );

@@ -1,6 +1,6 @@
 import { printable } from "../issues/index.js";
 import type { HangFlag } from "../install/index.js";
-import { fewNames, lengthWords, orderWords } from "./hang-words.js";
+import { fewNames, shortWords, wholeOrderWords } from "./hang-words.js";
 import type { CrewSheet, HangReport } from "./hang-report.js";
 import { glanceLine } from "./link-lines.js";
 import { countOf } from "./patch-words.js";
@@ -24,7 +24,9 @@ export function hangGlance(report: HangReport, units: LengthUnit): string[] {
     ["Do", doWords(report), ["hang", "circuits", "checks"]],
   ];
   const shown = lines.filter(([, , sheets]) => report.sheets.some((sheet) => sheets.includes(sheet)));
-  return shown.slice(0, MOST_LINES).map(([label, words]) => glanceLine(label, words));
+  // Where all sheets are shown, their own lines say it; eight hold no more.
+  const told = shown.length > MOST_LINES ? shown.filter(([label]) => label !== "Radio") : shown;
+  return told.slice(0, MOST_LINES).map(([label, words]) => glanceLine(label, words));
 }
 
 const MOST_LINES = 8;
@@ -80,8 +82,8 @@ function hangWords({ plan }: HangReport, units: LengthUnit): string {
   const [lowM, highM] = [Math.min(...errorsM), Math.max(...errorsM)];
   const off =
     lowM < 0
-      ? `${lengthWords(-lowM, units)} below to ${lengthWords(highM, units)} above trim`
-      : `at trim to ${lengthWords(highM, units)} above it`;
+      ? `${shortWords(-lowM, units)} below to ${shortWords(highM, units)} above trim`
+      : `at trim to ${shortWords(highM, units)} above it`;
   const uneven = levels.flatMap((level) => level.uneven);
   const even = uneven.length === 0 ? "rows level to the eye" : `${uneven.length} UNEVEN to the eye`;
   return fitting(`${countOf(cut.length, "length")}, ${off}; ${even}${missing}`, `${off}; ${even}${missing}`);
@@ -118,11 +120,14 @@ function orderLine({ plan }: HangReport, units: LengthUnit): string {
     ...(receivers?.kind === "pieces" ? [`${countOf(receivers.orderCount, "receiver")} with spares`] : []),
     ...(["chain", "cord"] as const)
       .filter((item) => lengthOf(item) > 0)
-      .map((item) => `${item} ${orderWords(lengthOf(item), units)}`),
+      .map((item) => `${item} ${wholeOrderWords(lengthOf(item), units)}`),
   ];
   const open = new Set(gaps.map(({ name }) => name)).size;
+  const left = open === 0 ? "nothing left open" : `OPEN for ${countOf(open, "luminaire")}`;
   return fitting(
-    `${parts.join(", ")}; ${open === 0 ? "nothing left open" : `OPEN for ${countOf(open, "luminaire")}`}`,
+    `${parts.join(", ")}; ${left}`,
+    `${parts.join(", ").replace(" with spares", "")}; ${left}`,
+    left,
   );
 }
 
@@ -144,7 +149,7 @@ function emergencyWords({ plan }: HangReport): string {
   const { names, unknownNames } = plan.hang.emergency;
   const counted = names.length === 0 ? "" : `; ${names.length === 1 ? "1 COUNTS" : `${names.length} COUNT`}`;
   if (unknownNames.length > 0)
-    return `NOT KNOWN for ${fewNames(unknownNames, 26)}: ask before it hangs${counted}`;
+    return `NOT KNOWN for ${fewNames(unknownNames, 26)}: ask before ${unknownNames.length === 1 ? "it hangs" : "they hang"}${counted}`;
   if (names.length === 0) return "no luminaire counts as emergency or exit lighting";
   return `must not depend on the radio link: ${fewNames(names, 34)}`;
 }

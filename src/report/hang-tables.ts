@@ -72,7 +72,7 @@ export function weightTable({ hang }: HangPlan, style: TextStyle): string[] {
       left("luminaire"),
       right(`weight ${unit}`),
       ...["chain", "hook", "box/supp.", "safety"].map((head) => right(head)),
-      left("against the figures typed in"),
+      left("figures typed in"),
     ],
     hang.rows.map(({ name, load, flags }) => [
       shortName(name),
@@ -143,7 +143,7 @@ function noteOf({ flags, gap }: HangRow, from: string | null): string {
     ...(flags.includes("emergency-unknown") ? ["emerg. ?"] : []),
     ...(flags.includes("uneven") ? ["UNEVEN"] : []),
     ...(flags.includes("below-trim") ? ["below trim"] : []),
-    ...(flags.includes("swivel-canopy") ? ["swivel canopy"] : []),
+    ...(flags.includes("swivel-canopy") ? ["swivel"] : []),
     ...(flags.includes("slope-unknown") ? ["slope ?"] : []),
     ...(from === null ? [] : [`cord from ${shortName(from)}`]),
   ];

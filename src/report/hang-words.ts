@@ -15,6 +15,20 @@ export function lengthWords(lengthM: number, units: LengthUnit): string {
   return units === "m" ? metresText(lengthM) : feetInchesText(lengthM, INCH_PARTS_COUNT);
 }
 
+/** A short length in whole units for the opening block. @example shortWords(0.03, "m"); // => "30 mm" */
+export function shortWords(lengthM: number, units: LengthUnit): string {
+  return units === "m"
+    ? `${Math.round(lengthM * 1000)} mm`
+    : feetInchesText(lengthM, INCH_PARTS_COUNT).replace(/^(-?)0' /, "$1");
+}
+
+/** A link's inside length or a stem's step, close enough to order by. @example pitchWords(0.035, "m"); // => "35 mm" */
+export function pitchWords(stepM: number, units: LengthUnit): string {
+  return units === "m"
+    ? `${Number((stepM * 1000).toFixed(1))} mm`
+    : `${Number((stepM / 0.0254).toFixed(3))} in`;
+}
+
 /** A length in a table whose head names the unit; a blank to fill in where there is none. */
 export function lengthCell(lengthM: number | null, units: LengthUnit): string {
   if (lengthM === null) return "____";
@@ -31,6 +45,11 @@ export function orderWords(lengthM: number, units: LengthUnit): string {
   return units === "m"
     ? `${fixed(Math.ceil(lengthM * 10 - 1e-6) / 10, 1)} m`
     : `${Math.ceil(lengthM / 0.3048 - 1e-6)} ft`;
+}
+
+/** The same in whole metres or feet, for the opening block. @example wholeOrderWords(57.41, "m"); // => "58 m" */
+export function wholeOrderWords(lengthM: number, units: LengthUnit): string {
+  return units === "m" ? `${Math.ceil(lengthM - 1e-6)} m` : orderWords(lengthM, units);
 }
 
 /** @example weightWords(11.27, "m"); // => "11.3 kg" */

@@ -1,8 +1,9 @@
 import type { LengthItem, LengthLine, OrderGap, OrderList, PieceItem, PieceLine } from "../install/index.js";
-import { lengthWords, orderWords } from "./hang-words.js";
+import { lengthWords, orderWords, pitchWords } from "./hang-words.js";
 import { countOf, nameOf } from "./patch-words.js";
 import type { LengthUnit, TextStyle } from "./pen.js";
-import { columnsOf, wrapped } from "./text-layout.js";
+import { hanging } from "./section.js";
+import { columnsOf } from "./text-layout.js";
 
 /** What a line of the order is for, one and several. */
 export const PIECE_WORDS: Readonly<Record<PieceItem, string>> = {
@@ -34,20 +35,22 @@ const GAP_WORDS: Readonly<Record<OrderGap["item"], string>> = {
   receiver: "receiver: no system serves them",
 };
 
-/** The order, a line an item with the rows that need it under it. */
-export function orderLines({ lines }: OrderList, style: TextStyle): string[] {
+/** The order, a line an item with the rows that need it under it unless those are not asked for. */
+export function orderLines(
+  { lines }: Pick<OrderList, "lines">,
+  style: TextStyle,
+  { withNeeds = true }: { readonly withNeeds?: boolean } = {},
+): string[] {
   const heads = lines.map((line) =>
     line.kind === "pieces" ? pieceHead(line) : lengthHead(line, style.units),
   );
   const width = Math.max(0, ...heads.map(([quantity]) => columnsOf(quantity)));
   return lines.flatMap((line, index) => {
     const [quantity, words] = heads[index]!;
-    const indent = " ".repeat(width + 2);
-    const forWhom = line.kind === "pieces" ? pieceNeeds(line) : line.needs.map(({ name }) => nameOf(name));
-    return [
-      ...wrapped(`${quantity.padStart(width)}  ${words}`, style.columnCount, indent),
-      ...wrapped(`for ${forWhom.join(", ")}`, style.columnCount - width - 2).map((each) => indent + each),
-    ];
+    const item = hanging(`${quantity.padStart(width)}  `, words, style.columnCount);
+    if (!withNeeds) return item;
+    const names = line.kind === "pieces" ? pieceNeeds(line) : line.needs.map(({ name }) => nameOf(name));
+    return [...item, ...hanging(`${" ".repeat(width)}  for `, names.join(", "), style.columnCount)];
   });
 }
 
@@ -80,7 +83,7 @@ export function lengthItemWords({ item, conductor, stepM }: LengthLine, units: L
   const words = LENGTH_WORDS[item];
   if (item === "cord") return `${words}, ${conductor ?? "SIZE NOT DECIDED"}`;
   if (stepM === null) return words;
-  return `${words}, ${item === "stem" ? "steps of" : "link pitch"} ${lengthWords(stepM, units)}`;
+  return `${words}, ${item === "stem" ? "steps of" : "link pitch"} ${pitchWords(stepM, units)}`;
 }
 
 function lengthHead(line: LengthLine, units: LengthUnit): [quantity: string, words: string] {

@@ -1,5 +1,5 @@
 import type { TextStyle } from "./pen.js";
-import { clipped, wrapped } from "./text-layout.js";
+import { clipped, columnsOf, wrapped } from "./text-layout.js";
 
 /** A part of a text report under its title. */
 export function section(title: string, style: TextStyle, lines: readonly string[]): string[] {
@@ -10,5 +10,13 @@ export function section(title: string, style: TextStyle, lines: readonly string[
 export function bullets(statements: readonly string[], style: TextStyle): string[] {
   return statements.flatMap((statement) =>
     wrapped(statement, style.columnCount - 2).map((line, index) => (index === 0 ? "- " : "  ") + line),
+  );
+}
+
+/** A statement behind a word or mark, wrapped to the width, its further lines set in under the first. */
+export function hanging(lead: string, statement: string, columnCount: number): string[] {
+  const indent = columnsOf(lead);
+  return wrapped(statement, columnCount - indent).map(
+    (line, index) => (index === 0 ? lead : " ".repeat(indent)) + line,
   );
 }

@@ -1,0 +1,79 @@
+import type { CircuitFlag } from "../../install/index.js";
+import { hangCsv, hangJson, hangText } from "../../report/index.js";
+import type { HangReport } from "../../report/index.js";
+import type { Venue } from "../../venue/index.js";
+import { finish, tellIssues, unitOf } from "../context.js";
+import type { Context } from "../context.js";
+import { csvText, wantsCsv } from "../csv-text.js";
+import { CliError, EXIT } from "../exit.js";
+import type { ExitCode } from "../exit.js";
+import { hangSetting, sheetsAsked } from "../hang-options.js";
+import type { HangOptionWords } from "../hang-options.js";
+import { hangReport } from "../hang-report.js";
+import { loadVenue } from "../load-venue.js";
+import { deliver } from "../output.js";
+import { knownName } from "../patch-options.js";
+import { badOption } from "../words.js";
+
+/** The crew's sheets of a venue: hang, circuits and cords, order, checks, trouble card. */
+export async function runHang(context: Context<HangOptionWords>): Promise<ExitCode> {
+  const { options, words, io } = context;
+  const sheets = sheetsAsked(options.sheet);
+  const isTable = options.json !== true && wantsCsv(options);
+  if (isTable && sheets.length > 1)
+    throw badOption(
+      "--sheet",
+      "one sheet for a table: hang, circuits, order, checks or trouble",
+      "all",
+      "hang",
+    );
+  unitOf(options);
+  const loaded = await loadVenue(words[0]!, io);
+  const { venue } = loaded;
+  requireLuminaires(venue);
+  const units = options.units === "m" || options.units === "ft" ? options.units : venue.units;
+  const own = { ...context, options: { ...options, units } };
+  const part = partOf(options, venue);
+  const report = hangReport(loaded, hangSetting(options, venue, units), part, sheets);
+  if (isTable) {
+    await deliver(csvText(hangCsv(report, sheets[0]!, units)), options.output, io);
+    await tellIssues(own, report.issues);
+  } else
+    await finish(own, {
+      json: () => hangJson(report, units),
+      text: (style) => hangText(report, style),
+      issues: report.issues,
+    });
+  return options.check === true && !works(report) ? EXIT.checkFailed : EXIT.ok;
+}
+
+function requireLuminaires({ luminaires }: Venue): void {
+  if (luminaires.length === 0)
+    throw new CliError(
+      EXIT.badData,
+      "the venue file lists no luminaires: there is nothing to hang",
+      "list them under luminaires, or in a table that it names; stillband init shows the form",
+    );
+}
+
+function partOf(
+  { room, system }: HangOptionWords,
+  { rooms, systems }: Venue,
+): Pick<HangOptionWords, "room" | "system"> {
+  const names = (things: readonly { readonly name: string }[]): string[] => things.map(({ name }) => name);
+  return {
+    ...(room !== undefined && { room: knownName("--room", "room", room, names(rooms)) }),
+    ...(system !== undefined && { system: knownName("--system", "system", system, names(systems)) }),
+  };
+}
+
+const FAILING: readonly CircuitFlag[] = ["beyond-breaker", "beyond-drivers", "beyond-drop", "no-earth"];
+
+/** May every luminaire that is shown hang, at a length that is known, on a circuit that bears it? */
+function works({ plan: { hang, circuits } }: HangReport): boolean {
+  return (
+    hang.doNotHang.length === 0 &&
+    hang.rows.every(({ gap }) => gap === null) &&
+    circuits.rows.every(({ flags }) => !flags.some((flag) => FAILING.includes(flag)))
+  );
+}
