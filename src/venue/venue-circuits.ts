@@ -59,7 +59,7 @@ function agreed(
       else {
         if (!Object.hasOwn(own, key)) open.add(key);
         const { source, column } = { source: `circuit ${circuit}`, column: key };
-        const expected = `${String(settled)} as before, or no cell: ${luminaire} contradicts it`;
+        const expected = `${settled as string | number} as before, or no cell: ${luminaire} contradicts it`;
         issues.push({
           ...{ code: "contradiction", severity: "warning", source, column, value: String(value), expected },
           action: "value ignored",

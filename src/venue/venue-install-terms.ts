@@ -1,4 +1,10 @@
-import type { CircuitSheet, HangSheet, InstallChannel, InstallTerms } from "../install/index.js";
+import type {
+  CircuitSheet,
+  HangSheet,
+  InstallChannel,
+  InstallCircuit,
+  InstallTerms,
+} from "../install/index.js";
 import type { AddressRow } from "../patch/index.js";
 import type { Luminaire } from "./venue-luminaire.js";
 import type { Venue } from "./venue.js";
@@ -18,6 +24,10 @@ export interface InstallParts {
   readonly hang: HangSheet;
   readonly circuits: CircuitSheet;
   readonly chosen: readonly ChosenChannels[];
+}
+
+function circuitTerms({ circuit, control, luminaires }: CircuitSheet["rows"][number]): InstallCircuit {
+  return { circuit, control, luminaires };
 }
 
 /** A venue's install day: its systems with their channels, receivers, luminaires with their addresses, circuits. */
@@ -54,11 +64,7 @@ export function venueInstallTerms(
         trimHeightM: trimOf.get(name) ?? null,
       };
     }),
-    circuits: circuits.rows.map(({ circuit, control, luminaires: own }) => ({
-      circuit,
-      control,
-      luminaires: own,
-    })),
+    circuits: circuits.rows.map(circuitTerms),
     doNotHang: hang.doNotHang,
   };
 }

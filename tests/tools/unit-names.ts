@@ -75,6 +75,7 @@ const ANY_UNIT: Readonly<Record<string, ReadonlySet<string>>> = {
   report: new Set(["value"]),
   venue: new Set([
     "systemOf",
+    "fallback",
     "weakestRows",
     "start",
     "allowedChannels",
