@@ -58,7 +58,8 @@ function cordM(
 
 /** Along a luminaire's suspension, inlet to ceiling point, without the make-up in a box. */
 function alongM(row: HangRow | undefined): number | null {
-  return row?.cord == null ? null : row.cord.lengthM - row.cord.boxMakeUpM;
+  const cord = row?.cord ?? null;
+  return cord === null ? null : cord.lengthM - cord.boxMakeUpM;
 }
 
 /** Straight from one ceiling point to the other. */
