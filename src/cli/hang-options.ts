@@ -171,10 +171,10 @@ function share(
 }
 
 function channelsChosen({ channel = [], fallback = [] }: HangOptionWords, venue: Venue): ChosenChannels[] {
-  const chosen = new Map<string, { system: string; channel?: number; fallback?: number }>();
+  const chosen = new Map<string, { system: string; channel?: number; fallbackChannel?: number }>();
   for (const [flag, key, words] of [
     ["--channel", "channel", channel],
-    ["--fallback", "fallback", fallback],
+    ["--fallback", "fallbackChannel", fallback],
   ] as const)
     for (const word of words) {
       const { system, number } = channelWord(flag, word, venue);

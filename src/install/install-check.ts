@@ -25,7 +25,7 @@ export type CheckCode =
 /** A piece of a sentence: words, or a length that the sheet writes in its unit. */
 export type CheckPart = string | { readonly lengthM: number };
 
-/** The columns of a readings file that the checks fill: `verify --readings` reads them. */
+/** The columns of a readings file that the checks fill. */
 export const CHECK_READING_COLUMNS = [
   "receiver",
   "transmitter",

@@ -15,32 +15,30 @@ const FEED_WORDS: Readonly<Record<CircuitRow["feed"], string>> = {
 /** What is known of a cord that nothing decides yet. */
 const ASK = "ASK";
 
-/** One row a circuit: the cord first, then breaker and load. */
+/** One row a circuit: load against breaker first, then the cord. */
 export function circuitTable({ rows }: CircuitSheet, style: TextStyle): string[] {
   return tableLines(
     [
       { head: "circuit", align: "left" },
+      { head: "verdict", align: "left" },
       { head: "cord", align: "left" },
       { head: "feed", align: "left" },
       { head: "breaker", align: "right" },
       { head: "counted", align: "right" },
       { head: "load", align: "right" },
       { head: "watts", align: "right" },
-      { head: "volts", align: "right" },
       { head: "drop", align: "right" },
-      { head: "verdict", align: "left" },
     ],
     rows.map((row) => [
       shortCircuit(row.circuit),
+      { within: "within", beyond: "BEYOND", "not-judged": "open" }[row.verdict],
       row.choice.conductor?.name ?? ASK,
       FEED_WORDS[row.feed],
       withUnit(row.breakerA, 0, "A"),
       withUnit(row.countedA, 1, "A"),
       withUnit(row.loadA, 1, "A"),
       `${row.unknownLoads.length > 0 ? ">" : ""}${fixed(row.watts, 0)} W`,
-      withUnit(row.supplyV, 0, "V"),
       row.greatestDropRatio === null ? "____" : `${fixed(row.greatestDropRatio * 100, 2)} %`,
-      { within: "within", beyond: "BEYOND", "not-judged": "open" }[row.verdict],
     ]),
     style.columnCount,
   );
@@ -99,13 +97,13 @@ const GAP_WORDS = {
   "beyond-table": "not chosen: beyond the table",
 };
 
-function circuitHeading({ circuit, choice }: CircuitRow): string {
+function circuitHeading({ circuit, choice, supplyV }: CircuitRow): string {
   const { conductor, decidedBy, gap } = choice;
   const cord =
     conductor === null || decidedBy === null
       ? `cord ${gap === null ? ASK : GAP_WORDS[gap]}`
       : `${conductor.name} and earth, ${DECIDED_WORDS[decidedBy]}`;
-  return `${nameOf(circuit)}: ${cord}`;
+  return `${nameOf(circuit)}, ${withUnit(supplyV, 0, "V")}: ${cord}`;
 }
 
 /** What the electrician has to see or answer, the gravest first, a statement each. */

@@ -1,6 +1,7 @@
 import type { CrewSheet, HangReport } from "./hang-report.js";
 import { circuitRowsCsv } from "./circuit-csv.js";
 import { checkWords } from "./check-lines.js";
+import { tenThousandths } from "./csv-table.js";
 import type { CsvTable } from "./csv-table.js";
 import { cordOf } from "./hang-words.js";
 import { LENGTH_WORDS, PIECE_WORDS } from "./order-lines.js";
@@ -11,6 +12,11 @@ import type { LengthUnit } from "./pen.js";
  * type into: only rows of a link at trim are readings.
  */
 export function hangCsv(report: HangReport, sheet: CrewSheet, units: LengthUnit): CsvTable {
+  const { heads, rows } = tableOf(report, sheet, units);
+  return { heads, rows: rows.map((row) => row.map(tenThousandths)) };
+}
+
+function tableOf(report: HangReport, sheet: CrewSheet, units: LengthUnit): CsvTable {
   if (sheet === "hang") return hangRows(report);
   if (sheet === "circuits") return circuitRowsCsv(report);
   if (sheet === "order") return orderRows(report);
@@ -20,31 +26,7 @@ export function hangCsv(report: HangReport, sheet: CrewSheet, units: LengthUnit)
 function hangRows({ plan }: HangReport): CsvTable {
   const { rows, doNotHang } = plan.hang;
   return {
-    heads: [
-      ...[
-        "order",
-        "luminaire",
-        "room",
-        "group",
-        "do_not_hang",
-        "suspension",
-        "step_m",
-        "step_count",
-        "suspension_m",
-      ],
-      ...[
-        "cord_m",
-        "cord_from",
-        "safety_m",
-        "ceiling_m",
-        "trim_m",
-        "above_laser_line_m",
-        "hardware_m",
-        "body_m",
-      ],
-      ...["drop_m", "above_trim_m", "uneven_m", "no_length_because", "weight_kg", "suspension_rated_kg"],
-      ...["hook_rated_kg", "box_or_support_rated_kg", "safety_rated_kg", "emergency", "flags"],
-    ],
+    heads: HANG_HEADS,
     rows: rows.map((row) => {
       const { lengthM, from } = cordOf(plan, row);
       return [
@@ -59,6 +41,20 @@ function hangRows({ plan }: HangReport): CsvTable {
     }),
   };
 }
+
+const HANG_HEADS = [
+  ...["order", "luminaire", "room", "group", "do_not_hang", "suspension", "step_m", "step_count"],
+  ...["suspension_m", "cord_m", "cord_from", "safety_m", "ceiling_m", "trim_m", "above_laser_line_m"],
+  ...["hardware_m", "body_m", "drop_m", "above_trim_m", "uneven_m", "no_length_because", "weight_kg"],
+  ...[
+    "suspension_rated_kg",
+    "hook_rated_kg",
+    "box_or_support_rated_kg",
+    "safety_rated_kg",
+    "emergency",
+    "flags",
+  ],
+];
 
 function orderRows({ plan }: HangReport): CsvTable {
   return {

@@ -83,7 +83,9 @@ function hangWords({ plan }: HangReport, units: LengthUnit): string {
   const off =
     lowM < 0
       ? `${shortWords(-lowM, units)} below to ${shortWords(highM, units)} above trim`
-      : `at trim to ${shortWords(highM, units)} above it`;
+      : highM === 0
+        ? "all at trim"
+        : `at trim to ${shortWords(highM, units)} above it`;
   const uneven = levels.flatMap((level) => level.uneven);
   const even = uneven.length === 0 ? "rows level to the eye" : `${uneven.length} UNEVEN to the eye`;
   return fitting(`${countOf(cut.length, "length")}, ${off}; ${even}${missing}`, `${off}; ${even}${missing}`);

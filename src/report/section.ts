@@ -13,10 +13,13 @@ export function bullets(statements: readonly string[], style: TextStyle): string
   );
 }
 
-/** A statement behind a word or mark, wrapped to the width, its further lines set in under the first. */
+/**
+ * A statement behind a word or mark, wrapped to the width, its further lines set in under the first; a
+ * word that no line holds is cut.
+ */
 export function hanging(lead: string, statement: string, columnCount: number): string[] {
   const indent = columnsOf(lead);
-  return wrapped(statement, columnCount - indent).map(
-    (line, index) => (index === 0 ? lead : " ".repeat(indent)) + line,
+  return wrapped(statement, columnCount - indent).map((line, index) =>
+    clipped((index === 0 ? lead : " ".repeat(indent)) + line, columnCount),
   );
 }

@@ -38,6 +38,9 @@ function saidOf(circuit: Partial<Circuit>): Partial<Circuit> {
   return Object.fromEntries(Object.entries(circuit).filter(([, value]) => value !== "unknown"));
 }
 
+/** A circuit's figures and words by their keys. */
+type Said = Readonly<Record<string, string | number>>;
+
 interface CircuitRow {
   readonly luminaire: string;
   readonly said: Partial<Circuit>;
@@ -50,16 +53,16 @@ function agreed(
   own: Partial<Circuit>,
   issues: Issue[],
 ): Partial<Circuit> {
-  const found: Record<string, unknown> = {};
+  const found: Record<string, string | number> = {};
   const open = new Set<string>();
   for (const { luminaire, said } of rows)
-    for (const [key, value] of Object.entries(saidOf(said))) {
-      const settled = (own as Readonly<Record<string, unknown>>)[key] ?? found[key];
+    for (const [key, value] of Object.entries(saidOf(said) as Said)) {
+      const settled = (own as Said)[key] ?? found[key];
       if (settled === undefined || settled === value) found[key] ??= value;
       else {
         if (!Object.hasOwn(own, key)) open.add(key);
         const { source, column } = { source: `circuit ${circuit}`, column: key };
-        const expected = `${settled as string | number} as before, or no cell: ${luminaire} contradicts it`;
+        const expected = `${settled} as before, or no cell: ${luminaire} contradicts it`;
         issues.push({
           ...{ code: "contradiction", severity: "warning", source, column, value: String(value), expected },
           action: "value ignored",

@@ -8,12 +8,13 @@ import type {
 import type { AddressRow } from "../patch/index.js";
 import type { Luminaire } from "./venue-luminaire.js";
 import type { Venue } from "./venue.js";
+import type { VenueSystem } from "./venue-system.js";
 
 /** Radio channels of a system that somebody has chosen; left out: the venue file's, or none. */
 export interface ChosenChannels {
   readonly system: string;
   readonly channel?: number;
-  readonly fallback?: number;
+  readonly fallbackChannel?: number;
 }
 
 /** What the checks of install day are derived from. */
@@ -38,19 +39,12 @@ export function venueInstallTerms(
   const addressOf = new Map(addresses.map((row) => [row.name, row]));
   const trimOf = new Map(hang.rows.map(({ name, trimHeightM }) => [name, trimHeightM]));
   return {
-    systems: systems.map(({ name, profile, channel }) => {
-      const picked = chosen.find(({ system }) => system === name);
-      const numbered = (number: number | null | undefined): InstallChannel | null =>
-        profile.channels.find((one) => profile.hopping === null && one.channel === number) ?? null;
-      return {
-        name,
-        channel: numbered(picked?.channel ?? channel),
-        fallback: numbered(picked?.fallback),
-        hops: profile.hopping !== null,
-        receiversFollow: profile.receiversFollow.value,
-        relinkS: profile.relinkS.value,
-      };
-    }),
+    systems: systems.map((system) =>
+      installSystem(
+        system,
+        chosen.find((one) => one.system === system.name),
+      ),
+    ),
     receivers: receivers.map(({ name, system, luminaires: served }) => ({
       ...{ name, system, luminaires: served, predictedDbm: null },
     })),
@@ -66,5 +60,22 @@ export function venueInstallTerms(
     }),
     circuits: circuits.rows.map(circuitTerms),
     doNotHang: hang.doNotHang,
+  };
+}
+
+function installSystem(
+  { name, profile, channel }: VenueSystem,
+  picked: ChosenChannels | undefined,
+): InstallTerms["systems"][number] {
+  const { channels, hopping, receiversFollow, relinkS } = profile;
+  const numbered = (number: number | null | undefined): InstallChannel | null =>
+    channels.find((one) => hopping === null && one.channel === number) ?? null;
+  return {
+    name,
+    channel: numbered(picked?.channel ?? channel),
+    fallback: numbered(picked?.fallbackChannel),
+    hops: hopping !== null,
+    receiversFollow: receiversFollow.value,
+    relinkS: relinkS.value,
   };
 }

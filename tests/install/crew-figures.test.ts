@@ -21,6 +21,20 @@ describe("a crew's cell", () => {
     ["12°", "angle", "m", null, 12],
     ["20A", "amperes", "m", null, 20],
     ["8", "count", "m", null, 8],
+    ["230 V", "volts", "ft", null, 230],
+    ["10 %", "ratio", "m", null, 0.1],
+    ["10", "ratio", "m", "%", 0.1],
+    ["0,15", "ratio", "m", null, 0.15],
+    ["0.5", "weight-per-length", "m", null, 0.5],
+    ["500 g/m", "weight-per-length", "ft", null, 0.5],
+    // 0.45359237 / 0.3048
+    ["0.3", "weight-per-length", "ft", null, 0.4464491830708661],
+    ["-18 in", "offset", "m", null, -0.4572],
+    [`−1' 6"`, "offset", "m", null, -0.4572],
+    ["+450 mm", "offset", "m", null, 0.45],
+    ["0", "offset", "m", null, 0],
+    ["- ", "offset", "m", null, null],
+    ["0.5 kg", "weight-per-length", "m", null, null],
     ["1' 14\"", "length", "ft", null, null],
     ["-3", "length", "m", null, null],
     ["1/0 in", "length", "m", null, null],
@@ -76,6 +90,27 @@ describe("a crew's columns", () => {
       ["suspension", "string"],
     ]);
     for (const { expected } of faults) expect(expected).not.toBe("");
+  });
+  test("a luminaire's own, shares of at most 1, and units that headers name in two words", () => {
+    const { hang, circuit, point, faults } = crewFigures(
+      {
+        ...{ "Cord weight (lb/ft)": "0.1", "Weave share (%)": "12", "Floor offset (mm)": "-300" },
+        ...{ "Trim from": "local floor", "Feed length": "4.5 m", "Power factor": "0.95", Supply: "120" },
+      },
+      "m",
+    );
+    expect(hang.cordKgPerM).toBeCloseTo(0.14881639, 8); // 0.1 · 0.45359237 / 0.3048
+    expect(hang.weaveRatio).toBe(0.12);
+    expect(circuit).toEqual({ supplyV: 120 });
+    expect(point).toEqual({
+      floorOffsetM: -0.3,
+      trimFrom: "local-floor",
+      feedM: 4.5,
+      powerFactorRatio: 0.95,
+    });
+    expect(faults).toEqual([]);
+    const bad = crewFigures({ "power factor": "95", supply: "0", "trim from": "floor" }, "m");
+    expect([bad.point, bad.circuit, bad.faults.length]).toEqual([{}, {}, 3]);
   });
   test("what the form asks with a choice is what the sheets read", () => {
     const own = surveyForm()[0]!.fields.filter(({ isFiled }) => !isFiled);

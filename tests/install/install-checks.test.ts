@@ -73,6 +73,21 @@ describe("the checklist", () => {
     expect(words(of("transmitter-off")[1]!)).toContain("S1 dark");
     expect(of("label-written").map(words)[0]).toMatch(/planned radio ch 6 .* fallback radio ch 13/);
   });
+  test("goes luminaire by luminaire, each receiver at the last of its own, those without one at the end", () => {
+    const idle = { name: "R3", system: "hall", luminaires: [], predictedDbm: null };
+    const up = installChecks({ ...terms, receivers: [idle, ...terms.receivers] });
+    const lift = up.filter(({ stage }) => stage === "lift").map(({ code, subject }) => `${subject} ${code}`);
+    expect(lift).toEqual([
+      ...["H1 power-made-up", "H2 power-made-up", "R1 terminated", "R1 link-at-trim"],
+      ...["S1 power-made-up", "R2 terminated", "R2 link-at-trim", "R3 link-at-trim"],
+    ]);
+  });
+  test("a system that hops has no channel to set", () => {
+    const [hop] = installChecks({ ...terms, systems: [{ ...terms.systems[1]!, hops: true }] }).filter(
+      ({ code }) => code === "channel-set",
+    );
+    expect(words(hop!)).toBe("Transmitter of studio: it hops: no radio channel to set.");
+  });
   test("keeps on the ground what has no rating, and asks what is unknown", () => {
     expect(of("rating-settled").map(({ subject }) => subject)).toEqual(["H2"]);
     expect(of("emergency-settled").map(({ subject }) => subject)).toEqual(["H2", "S1"]);

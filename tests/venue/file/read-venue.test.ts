@@ -47,6 +47,12 @@ const STRUCTURAL: readonly Case[] = [
   ["material and loss", set("walls[0].loss_db", 3), "walls[0]", /one of material/],
   ["an emitter's type", set("emitters[0].type", "microwave"), "emitters[0].type", /did you mean microwave-oven|one of bluetooth/],
   ["an owner", set("sources[0].owner", "bilding"), "sources[0].owner", /did you mean building/],
+  ["hardware that nobody knows", set("hang", { body_hight: 1 }), "hang.body_hight", /did you mean body_height/],
+  ["hung by string", set("hang", { suspension: "string" }), "hang.suspension", /chain, wire-rope, stem/],
+  ["a breaker of no amperes", set("circuits", [{ name: "C1", breaker_a: 0 }]), "circuits[0].breaker_a", /from 0.1 to 1000/],
+  ["what controls a circuit", set("circuits", [{ name: "C1", control: "dimer" }]), "circuits[0].control", /did you mean dimmer/],
+  ["whether there is earth", set("circuits", [{ name: "C1", earth: "maybe" }]), "circuits[0].earth", /yes, no or unknown/],
+  ["a room's trim as text", set("rooms[0].trim_height", "6 m"), "rooms[0].trim_height", /above 0/],
   ["a region", set("region", "FR"), "region", /US, CA, EU/],
   ["a share beyond 1", set("crowd.on_air_ratio", 2), "crowd.on_air_ratio", /from 0 to 1/],
   ["what a luminaire does", set("luminaires[0].on_link_loss", "freeze"), "luminaires[0].on_link_loss", /hold, dark, preset, full, unknown/],
@@ -172,6 +178,52 @@ describe("a mistake is told with path, line, value and what was expected:", () =
     const data = JSON.parse('{"__proto__": {"name": "x"}, "constructor": 1}') as object;
     expect(read(data).issues.map(({ column }) => column)).toEqual(
       expect.arrayContaining(["__proto__", "constructor", "name"]),
+    );
+  });
+});
+
+describe("what luminaires hang by and are fed from", () => {
+  test("numbers are in the file's unit, texts carry their own; true and false are yes and no", () => {
+    const venue = sound(spoilt(set("hang", { link_pitch: "35 mm", body_height: 0.4, suspension: "chain", cord_weight: 0.12, box_listed: true, slope: null }))); // prettier-ignore
+    expect(venue.hang).toEqual({ stepM: 0.035, bodyHeightM: 0.4, suspension: "chain", cordKgPerM: 0.12, boxListed: "yes" }); // prettier-ignore
+    const feet = sound(spoilt(all(set("units", "ft"), drop("walls"), set("hang", { body_height: 1.5, box_rated: 50 })))); // prettier-ignore
+    // 1.5 ft and 50 lb, exact since 1959
+    expect(feet.hang.bodyHeightM).toBeCloseTo(0.4572, 12);
+    expect(feet.hang.boxRatedKg).toBeCloseTo(22.6796185, 12);
+  });
+  test("a rating of nothing and a weight that isn't one stop it, by line", () => {
+    for (const [key, value] of [
+      ["box_rated", 0],
+      ["cord_weight", "heavy"],
+      ["link_pitch", -1],
+    ] as const) {
+      // prettier-ignore
+      const { venue, issues } = read(spoilt(set("hang", { [key]: value })));
+      expect([venue, issues.map(({ column }) => column)]).toEqual([null, [`hang.${key}`]]);
+    }
+  });
+  test("circuits, with what is left out unknown; one that feeds nobody is told, one told twice stops it", () => {
+    const circuit = { name: "C1", supply_v: 230, breaker_a: 16, control: "dimmer", feed: "through-fed", earth: true, shared_neutral: "no", upstream_drop_v: 1.5, drivers_allowed: 12 }; // prettier-ignore
+    const venue = sound(spoilt(all(set("luminaires[0].circuit", "C1"), set("circuits", [circuit]))));
+    expect(venue.circuits).toEqual([
+      { circuit: "C1", supplyV: 230, breakerA: 16, control: "dimmer", feed: "through-fed", earth: "yes", sharedNeutral: "no", upstreamDropV: 1.5, mostDriversCount: 12 }, // prettier-ignore
+    ]);
+    const idle = read(spoilt(set("circuits", [{ name: "C9" }])));
+    expect(idle.venue?.circuits).toEqual([{ circuit: "C9" }]);
+    expect(idle.issues.map(({ severity, expected }) => [severity, expected])).toEqual([
+      ["warning", "no luminaire is on circuit C9"],
+    ]);
+    expect(read(spoilt(set("circuits", [circuit, circuit]))).venue).toBeNull();
+    expect(sound()).toMatchObject({ hang: {}, circuits: [] });
+  });
+  test("a room's trim is that of its luminaires that state none, below their ceilings", () => {
+    const venue = sound(spoilt(all(set("rooms[1].trim_height", 2.5), set("rooms[1].laser_line", 1.2))));
+    expect(venue.luminaires.map(({ name, trimHeightM }) => [name, trimHeightM])).toContainEqual(["F1", 2.5]);
+    expect(venue.luminaires[0]!.trimHeightM).toBe(5);
+    expect(venue.receivers.find(({ name }) => name === "F1")!.heightM).toBe(2.5);
+    expect(venue.rooms.map(({ laserLineM }) => laserLineM)).toEqual([null, 1.2]);
+    expect(read(spoilt(set("rooms[1].trim_height", 4.5))).issues.map(({ column }) => column)).toContain(
+      "rooms[1].trim_height",
     );
   });
 });
