@@ -1,3 +1,4 @@
+import type { Stats } from "node:fs";
 import { open, stat } from "node:fs/promises";
 import { printable } from "../issues/index.js";
 import { CliError, EXIT } from "./exit.js";
@@ -26,7 +27,7 @@ export async function withInput<T>(
 ): Promise<T> {
   try {
     if (path === "-") return await use(watch(io.stdin as Chunks, null));
-    return await use(await opened(path, watch));
+    return await use(await opened(path, io, watch));
   } catch (error) {
     throw error instanceof Error && "syscall" in error ? unreadable(path, error) : error;
   }
@@ -42,10 +43,24 @@ export function inputText(path: string, io: Io): Promise<string> {
   });
 }
 
+/** The plain files that a run has read, by device and number: other names of one file are that file, too. */
+const FILES_READ = new WeakMap<Io, Set<string>>();
+
+/** Has this run read the file? What was read is never written over. */
+export function wasRead(stats: Stats, io: Io): boolean {
+  return FILES_READ.get(io)?.has(`${stats.dev}:${stats.ino}`) === true;
+}
+
+function noteRead(stats: Stats, io: Io): void {
+  const known = FILES_READ.get(io) ?? new Set();
+  FILES_READ.set(io, known.add(`${stats.dev}:${stats.ino}`));
+}
+
 /** Not by `node:fs`: importing that loads all of Node's streams. */
-async function opened(path: string, watch: Watch): Promise<Input> {
+async function opened(path: string, io: Io, watch: Watch): Promise<Input> {
   const file = await open(path);
   const stats = await file.stat();
+  if (stats.isFile()) noteRead(stats, io);
   const isSmall = stats.isFile() && stats.size <= AT_ONCE_BYTES;
   if (!isSmall && !stats.isDirectory())
     return watch(

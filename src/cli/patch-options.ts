@@ -55,6 +55,8 @@ export function patchSetting(options: PatchOptions, venue: Venue): PlanPatchOpti
  */
 export function knownName(flag: string, kind: string, name: string, names: readonly string[]): string {
   if (names.includes(name)) return name;
+  if (names.length === 0)
+    throw new CliError(EXIT.usage, `${flag}: the venue file names no ${kind}`, `leave ${flag} out`);
   const shown = names.map((known) => printable(known, 40));
   const some = shown.length > MOST_NAMED ? [...shown.slice(0, MOST_NAMED), "…"] : shown;
   const nearest = printable(nearestWord(name, names) ?? names[0] ?? "", 40);

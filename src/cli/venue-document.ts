@@ -102,13 +102,18 @@ function fault(source: string, line: number, value: string, expected: string, co
   return { code, severity: "error", source, line, value, expected, action: "stopped" };
 }
 
+/** Past the first faults of a text that isn't YAML come mostly their echoes; --json has all. */
+const MOST_TOLD = 5;
+
 function notYaml(source: string, issues: readonly Issue[]): CliError {
-  const lines = issues.map(({ line, value, expected }) => {
+  const lines = issues.slice(0, MOST_TOLD).map(({ line, value, expected }) => {
     const where = `${printable(source, 200)}:${line}`;
     return `${where}: not ${expected}: ${printable(value ?? "", 200)}`.replace(
       "not at most",
       "expected at most",
     );
   });
-  return new CliError(EXIT.badData, lines.join("\n"), NEXT, issues);
+  const moreCount = issues.length - lines.length;
+  const more = moreCount > 0 ? [`and ${moreCount} more; --json lists all`] : [];
+  return new CliError(EXIT.badData, [...lines, ...more].join("\n"), NEXT, issues);
 }

@@ -33,7 +33,7 @@ export function refusalBefore(readings: CheckedReadings): FitRefusal | null {
   if (heard.length < neededCount)
     return {
       code: "too-few-readings",
-      reason: `${heard.length} readings were heard; the fit needs ${neededCount}`,
+      reason: `${heard.length} ${heard.length === 1 ? "reading was" : "readings were"} heard; the fit needs ${neededCount}`,
       next: `take at least ${neededCount - heard.length} more, better a dozen in all, at distances from near the transmitter to the furthest fixture`,
     };
   const [nearestM, furthestM] = [min(heard)!, max(heard)!];

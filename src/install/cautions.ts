@@ -24,7 +24,7 @@ const LINES: Readonly<Record<Caution["kind"], readonly string[]>> = {
     "Dead, locked off and tested dead before a box is opened.",
   ],
   control: [
-    "No luminaire here is fed from a dimmer: at full it is still a dimmer.",
+    "No luminaire here may be fed from a dimmer: at full it is still one.",
     "Luminaires with a receiver need power all the time they are to listen.",
   ],
   radio: ["EIRP by the region's rule; local rules and the radio's approval decide."],

@@ -54,6 +54,7 @@ const CEILING_POINT: readonly FormField[] = [
   own("box_rated", "Rating of box or support", "weight"),
   own("hook_rated", "Rating of hook", "weight"),
   own("suspension_rated", "Rating of chain, rope or stem", "weight"),
+  own("safety_rated", "Rating of safety cable and its anchor", "weight"),
   own("body_height", "Eye bolt to lowest point", "length"),
   own("slope", "Slope of the ceiling", "angle"),
   own("control", "Controlled by", [
@@ -65,7 +66,10 @@ const CEILING_POINT: readonly FormField[] = [
     "transfer-switch",
     "unknown",
   ]),
+  own("supply", "Volts at the box", "number"),
   own("breaker", "Breaker's rating", "amperes"),
+  own("feed", "Fed by", ["own-box", "through-fed", "unknown"]),
+  own("shared_neutral", "Neutral shared with another circuit?", YES_NO),
   own("earth", "Earth present?", YES_NO),
   own("cord_condition", "Cord condition", "text"),
   own("canopy_condition", "Canopy condition", "text"),

@@ -45,7 +45,7 @@ export function howToFill(units: LengthUnit): string[] {
   return [
     `Lengths and weights in ${lengths}, heights from the floor under the point. Ring one of several words.`,
     "Ceiling points: a line each in luminaires.csv, under these very headings. The rest: venue.yaml, under these very keys.",
-    "* the crew's own: in luminaires.csv kept as typed; in venue.yaml type it as a comment behind #.",
+    "* the crew's own: in luminaires.csv a column like any other, and stillband hang computes with those it knows; in venue.yaml type it as a comment behind #.",
     "What nobody knows stays unknown: write unknown or leave it blank; never a guess. Emergency or exit lighting is unknown until someone who answers for the house has said.",
   ];
 }

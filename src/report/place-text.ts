@@ -1,5 +1,4 @@
 import { printable } from "../issues/index.js";
-import { RADIO_CAUTIONS } from "./assumptions.js";
 import type { TextStyle } from "./pen.js";
 import { placeAssumptions } from "./place-assumptions.js";
 import { placeGlance } from "./place-glance.js";
@@ -12,6 +11,7 @@ import { PLAN_COLUMNS, planLegend, planPicture } from "./plan-picture.js";
 import { bullets, section } from "./section.js";
 import { evidenceLines, rowsLine, sourcesLine, sweepLines } from "./survey-lines.js";
 import { wrapped } from "./text-layout.js";
+import { venueCautions } from "./venue-cautions.js";
 
 /** `place` for a terminal: where each system's transmitter goes, then what the others give up, and the floor. */
 export function placeText(report: PlaceReport, style: TextStyle): string {
@@ -33,7 +33,7 @@ export function placeText(report: PlaceReport, style: TextStyle): string {
         style,
       ),
     ),
-    section("Cautions", style, bullets(RADIO_CAUTIONS, style)),
+    section("Cautions", style, bullets(venueCautions(report.venue), style)),
   ];
   return `${parts.map((lines) => lines.join("\n")).join("\n\n")}\n`;
 }

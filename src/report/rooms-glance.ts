@@ -114,18 +114,38 @@ function movingWords({ plan }: RoomsReport): string {
     : "receivers find a fallback by themselves";
 }
 
-/** What to do, in order, on as many lines as are left. */
+/** What to do, in order, on as many lines as are left; what not to sell is told however many steps go before. */
 function stepLines(report: RoomsReport, lineCount: number): Line[] {
+  const steps = stepsOf(report).map((step, index) => `${index + 1} ${step}`);
+  if (steps.length === 0) return [["Do", "nothing more than the survey's next look"]];
+  let lines = packed(steps).slice(0, lineCount);
+  const refusal = steps.find((step) => step.includes(REFUSAL));
+  if (refusal !== undefined && !lines.some((line) => line.includes(REFUSAL)))
+    lines = [...lines.slice(0, lineCount - 1), refusal];
+  return lines.map((line, index) => [index === 0 ? "Do" : "", line]);
+}
+
+/** Steps one after another, as many on a line as fit. */
+function packed(steps: readonly string[]): string[] {
   const lines: string[] = [];
-  stepsOf(report).forEach((step, index) => {
-    const words = `${index + 1} ${step}`;
+  for (const step of steps) {
     const last = lines[lines.length - 1];
-    if (last !== undefined && columnsOf(`${last}; ${words}`) <= ROOM)
-      lines[lines.length - 1] = `${last}; ${words}`;
-    else lines.push(words);
-  });
-  if (lines.length === 0) return [["Do", "nothing more than the survey's next look"]];
-  return lines.slice(0, lineCount).map((line, index) => [index === 0 ? "Do" : "", line]);
+    if (last !== undefined && columnsOf(`${last}; ${step}`) <= ROOM)
+      lines[lines.length - 1] = `${last}; ${step}`;
+    else lines.push(step);
+  }
+  return lines;
+}
+
+const REFUSAL = "else do not sell";
+/** Columns that leave the refusal room beside the step before it. */
+const REFUSED_COLUMNS = 18;
+
+/** The systems by name where the names are short, else their number. */
+function refusedWords(failing: readonly PlannedSystem[]): string {
+  const names = failing.map(({ system }) => shortName(system.name)).join(", ");
+  const isShort = failing.length === 1 || columnsOf(names) <= REFUSED_COLUMNS;
+  return isShort ? names : counted(failing.length, "system");
 }
 
 function stepsOf({ plan, reviews, request, venue, rooms, crowd }: RoomsReport): string[] {
@@ -141,9 +161,7 @@ function stepsOf({ plan, reviews, request, venue, rooms, crowd }: RoomsReport): 
     ...(unscanned === undefined ? [] : [`scan ${shortName(unscanned.room)}`]),
     ...(isUnplaced || failing.length > 0 ? ["antennas nearer: stillband place"] : []),
     ...(failing.some(({ isHopping }) => !isHopping) ? ["try a hopping profile"] : []),
-    ...(failing.length > 0
-      ? [`else do not sell ${failing.map(({ system }) => shortName(system.name)).join(", ")} as wireless`]
-      : []),
+    ...(failing.length > 0 ? [`${REFUSAL} ${refusedWords(failing)} as wireless`] : []),
     ...(venue.systems.some(({ profile }) => profile.generic) ? ["enter your radio's figures"] : []),
   ];
 }

@@ -1,4 +1,3 @@
-import { RADIO_CAUTIONS } from "./assumptions.js";
 import { couplingTable, jointTable } from "./joint-tables.js";
 import { jointStatements } from "./joint-words.js";
 import { fixed } from "./number-format.js";
@@ -10,6 +9,7 @@ import type { RoomsReport } from "./rooms-report.js";
 import { bullets, section } from "./section.js";
 import { evidenceLines, rowsLine, sourcesLine, sweepLines } from "./survey-lines.js";
 import { wrapped } from "./text-layout.js";
+import { venueCautions } from "./venue-cautions.js";
 import { venueRegulationSections } from "./venue-regulation.js";
 import { REQUEST_TITLE, venueRequestLines } from "./venue-request-lines.js";
 
@@ -40,7 +40,7 @@ export function roomsText(report: RoomsReport, style: TextStyle): string {
     ),
     section("Assumed", style, bullets(roomsAssumptions(report), style)),
     ...evidenceSections(report, style),
-    section("Cautions", style, bullets(RADIO_CAUTIONS, style)),
+    section("Cautions", style, bullets(venueCautions(report.venue), style)),
   ];
   return `${parts.map((lines) => lines.join("\n")).join("\n\n")}\n`;
 }

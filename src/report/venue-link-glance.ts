@@ -124,11 +124,9 @@ function mendSteps({ words }: VenueLinkReport, one: SystemLinks, unit: LengthUni
   const weakest: ReceiverLink | undefined = one.receivers[0];
   if (weakest === undefined || weakest.judged.budget.workingMarginDb >= 6) return [];
   const [best] = weakest.mends;
-  return [
-    best === undefined
-      ? `${name}: stillband place`
-      : `${name}: ${mendWords(best, words.antenna, unit, "whole")}`,
-  ];
+  if (best === undefined) return [`${name}: stillband place`];
+  const falls = best.workingMarginDb < 0 ? ", still fails" : "";
+  return [`${name}: ${mendWords(best, words.antenna, unit, "whole")}${falls}`];
 }
 
 function trustWords({ survey, venue }: VenueLinkReport): string {

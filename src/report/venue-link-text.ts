@@ -1,6 +1,5 @@
 import { printable } from "../issues/index.js";
 import type { SystemLinks, Venue } from "../venue/index.js";
-import { RADIO_CAUTIONS } from "./assumptions.js";
 import { chancePercent, exactPercent } from "./number-format.js";
 import type { TextStyle } from "./pen.js";
 import { antennaInBrief, whereOnPlan } from "./place-words.js";
@@ -10,6 +9,7 @@ import { bullets, section } from "./section.js";
 import { evidenceLines, rowsLine, sourcesLine, sweepLines } from "./survey-lines.js";
 import { wrapped } from "./text-layout.js";
 import { venueBudgetSections } from "./venue-budget-lines.js";
+import { venueCautions } from "./venue-cautions.js";
 import { venueLinkAssumptions } from "./venue-link-assumptions.js";
 import { venueLinkGlance } from "./venue-link-glance.js";
 import type { VenueLinkReport } from "./venue-link-report.js";
@@ -47,7 +47,7 @@ export function venueLinkText(report: VenueLinkReport, style: TextStyle): string
             ),
           ),
         ]),
-    section("Cautions", style, bullets(RADIO_CAUTIONS, style)),
+    section("Cautions", style, bullets(venueCautions(report.venue), style)),
   ];
   return `${parts.map((lines) => lines.join("\n")).join("\n\n")}\n`;
 }

@@ -10,7 +10,8 @@ export interface VenueCircuits {
 
 /**
  * What is known of each circuit: the venue file's own list, then the columns of its luminaires, then what holds for
- * all. Where luminaires of one circuit contradict each other, the figure is left open and told.
+ * all. Where luminaires of one circuit contradict each other, the gravest word stands (a dimmer, no earth, a shared
+ * neutral); any other figure is left open, whatever holds for all. Both are told.
  * @param forAll of circuits that say nothing themselves
  */
 export function venueCircuits(
@@ -28,7 +29,7 @@ export function venueCircuits(
       .filter(({ circuit }) => circuit === name)
       .map(({ name: luminaire }) => ({ luminaire, said: figuresOf.get(luminaire)?.circuit ?? {} }));
     const own = saidOf(circuits.find(({ circuit }) => circuit === name) ?? {});
-    return { ...forAll, ...agreed(name, rows, own, issues), ...own, circuit: name };
+    return { ...agreed(name, rows, own, forAll, issues), ...own, circuit: name };
   });
   return { circuits: merged, issues };
 }
@@ -51,6 +52,7 @@ function agreed(
   circuit: string,
   rows: readonly CircuitRow[],
   own: Partial<Circuit>,
+  forAll: Partial<Circuit>,
   issues: Issue[],
 ): Partial<Circuit> {
   const found: Record<string, string | number> = {};
@@ -69,5 +71,13 @@ function agreed(
         });
       }
     }
-  return Object.fromEntries(Object.entries(found).filter(([key]) => !open.has(key)));
+  for (const [key, grave] of Object.entries(GRAVEST))
+    if (open.has(key) && rows.some(({ said }) => said[key as keyof typeof GRAVEST] === grave)) {
+      found[key] = grave;
+      open.delete(key);
+    }
+  return Object.fromEntries(Object.entries({ ...forAll, ...found }).filter(([key]) => !open.has(key)));
 }
+
+/** What one row is enough for, whatever the others say: it stands until somebody has traced it. */
+const GRAVEST = { control: "dimmer", earth: "no", sharedNeutral: "yes" } as const;
