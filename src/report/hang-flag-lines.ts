@@ -15,6 +15,7 @@ export function hangFlagLines({ plan, hangFlagWords }: HangReport, units: Length
       if (having.length === 0) return [];
       return `${hangFlagWords[flag]}. ${having.map((row) => withDetail(row, flag, units)).join("; ")}.`;
     }),
+    ...hardwareLines(rows),
     ...gapLines(rows),
     ...safetyLines(rows),
   ];
@@ -56,6 +57,36 @@ const MISSING_WORDS: Readonly<Record<HangRow["load"]["missing"][number], string>
   cord: "cord_weight",
   receiver: "receiver_weight",
 };
+
+/** Heights of the hardware; a missing one is counted as nothing. */
+const HARDWARE_HEIGHTS: readonly HangRow["assumed"][number][] = [
+  "canopyM",
+  "topHookM",
+  "bottomHookM",
+  "eyeBoltM",
+];
+
+/** Does a luminaire hang lower than its sheet says, by hardware whose height nobody gave? */
+export function lacksHardware({ assumed }: HangRow): boolean {
+  return HARDWARE_HEIGHTS.some((key) => assumed.includes(key));
+}
+
+function hardwareLines(rows: readonly HangRow[]): string[] {
+  const named = (lacking: readonly HangRow[]): string =>
+    lacking.length === rows.length ? "every luminaire" : lacking.map(({ name }) => nameOf(name)).join(", ");
+  const low = rows.filter(lacksHardware);
+  const light = rows.filter(({ assumed }) => assumed.includes("hardwareKg"));
+  return [
+    ...(low.length === 0
+      ? []
+      : [
+          `HARDWARE HEIGHT NOT GIVEN (canopy, hooks or eye bolt), so not counted: it hangs lower than told by that height. Measure it before the chain is cut: ${named(low)}.`,
+        ]),
+    ...(light.length === 0
+      ? []
+      : [`HARDWARE WEIGHT NOT GIVEN, so not counted: add hooks, canopy and eye bolt. ${named(light)}.`]),
+  ];
+}
 
 function gapLines(rows: readonly HangRow[]): string[] {
   const gaps = [...new Set(rows.flatMap(({ gap }) => gap ?? []))];

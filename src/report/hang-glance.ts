@@ -1,4 +1,5 @@
 import { printable } from "../issues/index.js";
+import { lacksHardware } from "./hang-flag-lines.js";
 import type { HangFlag } from "../install/index.js";
 import { fewNames, shortWords, wholeOrderWords } from "./hang-words.js";
 import type { CrewSheet, HangReport } from "./hang-report.js";
@@ -87,7 +88,12 @@ function hangWords({ plan }: HangReport, units: LengthUnit): string {
         ? "all at trim"
         : `at trim to ${shortWords(highM, units)} above it`;
   const uneven = levels.flatMap((level) => level.uneven);
-  const even = uneven.length === 0 ? "rows level to the eye" : `${uneven.length} UNEVEN to the eye`;
+  const isOpen = cut.some(lacksHardware);
+  const even = isOpen
+    ? "HARDWARE NOT COUNTED"
+    : uneven.length === 0
+      ? "rows level to the eye"
+      : `${uneven.length} UNEVEN to the eye`;
   return fitting(`${countOf(cut.length, "length")}, ${off}; ${even}${missing}`, `${off}; ${even}${missing}`);
 }
 

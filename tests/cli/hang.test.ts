@@ -28,7 +28,7 @@ function venueOf(name: string, heads: string, rows: readonly string[], more = ""
   );
 }
 const SOUND_HANG =
-  "hang: { link_pitch: 30 mm, suspension_weight: 0.5, cord_weight: 0.1, receiver_weight: 0.4, weave_share: 10 %, slope: 0 }\n";
+  "hang: { link_pitch: 30 mm, suspension_weight: 0.5, cord_weight: 0.1, receiver_weight: 0.4, weave_share: 10 %, slope: 0, canopy_height: 0, top_hook: 0, bottom_hook: 0, eye_bolt: 0, hardware_weight: 0 }\n";
 const SOUND_CIRCUIT =
   "circuits:\n  - { name: C1, supply_v: 230, breaker_a: 16, control: none, feed: own-box, earth: yes, shared_neutral: no, drivers_allowed: 9 }\n";
 const RATED = "Body height,Box rated,Hook rated,Suspension rated,Safety rated";
@@ -224,6 +224,12 @@ describe("--check", () => {
     expect(flowing(ended)).toMatch(/Nothing stands in the way/);
     expect(flowing(ended)).not.toMatch(/\bsafe\b(?! (?:the safety|to))(?<!never safe|not safe)/);
   });
+  test("hardware that nobody measured is loud: what it adds isn't counted", async () => {
+    const ended = await text(venueOf("loose", RATED, ["P1,hall,1,1,8,6,9,100,C1,no,0.5,25,40,60,60"], ""));
+    expect(flowing(ended)).toMatch(/HARDWARE HEIGHT NOT GIVEN .* every luminaire/);
+    expect(flowing(ended)).toMatch(/HARDWARE WEIGHT NOT GIVEN, so not counted/);
+    expect(flowing(await text(sound))).not.toMatch(/HARDWARE/);
+  });
   test("a breaker that the load is beyond", async () => {
     const rows = ["P1,hall,1,1,8,6,9,5000,C1,no,0.5,25,40,60,60"];
     const beyond = venueOf("beyond", RATED, rows, SOUND_HANG + SOUND_CIRCUIT);
@@ -237,7 +243,7 @@ describe("tables", () => {
   test("the checks are a readings file: typed in, only the links at trim are read", async () => {
     const { out, code } = await text(DEMO, "--sheet", "checks", "--csv");
     expect(code).toBe(0);
-    const [head, ...rows] = parse(out) as string[][];
+    const [head, ...rows]: string[][] = parse(out);
     for (const column of CHECK_READING_COLUMNS) expect(head).toContain(column);
     const level = head!.indexOf("received_dbm");
     const receiver = head!.indexOf("receiver");
@@ -359,7 +365,8 @@ describe("names are shown, never obeyed", () => {
     }
   });
   test.each(SHEETS)("no cell of the %s table that a spreadsheet would run", async (sheet) => {
-    const cells = (parse((await text(hostile, "--sheet", sheet, "--csv")).out) as string[][]).flat();
+    const table: string[][] = parse((await text(hostile, "--sheet", sheet, "--csv")).out);
+    const cells = table.flat();
     expect(cells.filter((cell) => /^[=+@\t\r]|^-(?![\d.]+$)/.test(cell))).toEqual([]);
   });
 });
