@@ -9,7 +9,7 @@ import { buildProject } from "./build.js";
 
 const PROJECT = join(import.meta.dirname, "../..");
 const MAY_SHIP =
-  /^(?:dist\/.+\.(?:js|d\.ts|json)|dist\/cli\/NOTICES\.txt|bin\/(?:stillband\.js|package\.json)|README\.md|LICENSE|package\.json)$/;
+  /^(?:dist\/.+\.(?:js|d\.ts|json)|dist\/cli\/(?:NOTICES\.txt|whole\.cjs)|bin\/(?:stillband\.js|package\.json)|README\.md|LICENSE|package\.json)$/;
 const MUST_SHIP = [
   "README.md",
   "LICENSE",
