@@ -1,3 +1,4 @@
+import { evidenceSection } from "./evidence-section.js";
 import type { WifiPlan } from "../venue/index.js";
 import { assumptionLines, RADIO_CAUTIONS } from "./assumptions.js";
 import { bandPicture } from "./band-picture.js";
@@ -11,12 +12,11 @@ import { lookLines } from "./look-lines.js";
 import { hopSetLines } from "./hop-set-lines.js";
 import { PRACTICE_TITLE, practiceLines } from "./practice-lines.js";
 import { regulationSection } from "./regulation-lines.js";
-import { bullets, section } from "./section.js";
+import { bullets, opening, pageText, section } from "./section.js";
 import { wifiMovesLines } from "./wifi-moves-lines.js";
 import { wifiNeighbourLines } from "./wifi-neighbour-lines.js";
 import { wifiRequestLines } from "./wifi-request-lines.js";
 import { warningSection } from "./warning-lines.js";
-import { evidenceLines, rowsLine, sourcesLine, sweepLines } from "./survey-lines.js";
 
 /** The main job's answer for a terminal: what to do first, then why, then what it rests on. */
 export function channelText(report: ChannelReport, style: TextStyle): string {
@@ -25,7 +25,7 @@ export function channelText(report: ChannelReport, style: TextStyle): string {
   const share = exactPercent(setting.busyShareRatio);
   const where = chosenLengths(setting.distanceM, style.units);
   const parts = [
-    channelGlance(report, style.units).map((line) => style.pen.strong(line.slice(0, 9)) + line.slice(9)),
+    opening(channelGlance(report, style.units), style),
     section(`What reaches our receiver, dB above its noise (exceeded ${share} of the time)`, style, [
       ...bandPicture(band, plan, style),
       ...(plan.link.channel === null ? [] : [`Above the dotted line the signal at ${where} is spoilt.`]),
@@ -47,17 +47,10 @@ export function channelText(report: ChannelReport, style: TextStyle): string {
     ...regulationSection(report.regulation, style),
     ...(wifi === null ? [] : wifiSections(report, wifi, style)),
     section("Assumed", style, bullets(assumptionLines(report, style.units), style)),
-    section(
-      "Evidence",
-      style,
-      bullets(
-        [...evidenceLines(survey), sourcesLine(survey), ...sweepLines(survey), rowsLine(survey)],
-        style,
-      ),
-    ),
+    evidenceSection(survey, style),
     section("Cautions", style, bullets(RADIO_CAUTIONS, style)),
   ];
-  return `${parts.map((lines) => lines.join("\n")).join("\n\n")}\n`;
+  return pageText(parts);
 }
 
 function wifiSections(report: ChannelReport, wifi: WifiPlan, style: TextStyle): string[][] {

@@ -6,7 +6,7 @@ import { rowsWords } from "./fit-words.js";
 import type { FitReport } from "./fit-report.js";
 import { fixed } from "./number-format.js";
 import type { TextStyle } from "./pen.js";
-import { bullets, section } from "./section.js";
+import { bullets, opening, pageText, section } from "./section.js";
 
 /** `stillband fit` for a terminal: the model, or why there is none and what to measure next. */
 export function fitText(report: FitReport, style: TextStyle): string {
@@ -22,14 +22,14 @@ export function fitText(report: FitReport, style: TextStyle): string {
         ];
   const rows = [`${printable(readings.source, 200)}: ${rowsWords(report)}.`];
   const parts = [
-    fitGlance(report, style.units).map((line) => style.pen.strong(line.slice(0, 9)) + line.slice(9)),
+    opening(fitGlance(report, style.units), style),
     ...fitted,
     section("Rows", style, bullets(rows, style)),
     ...(walk.unusable.length === 0 ? [] : [section("Not usable", style, unusableLines(report, style))]),
     section("Assumed", style, bullets(assumedLines(report), style)),
     section("Cautions", style, bullets([CERTIFIES_NOTHING, ...RADIO_CAUTIONS.slice(1)], style)),
   ];
-  return `${parts.map((lines) => lines.join("\n")).join("\n\n")}\n`;
+  return pageText(parts);
 }
 
 const CERTIFIES_NOTHING =

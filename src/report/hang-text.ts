@@ -13,7 +13,7 @@ import type { CrewSheet, HangReport } from "./hang-report.js";
 import { orderGapLines, orderLines } from "./order-lines.js";
 import { nameOf } from "./patch-words.js";
 import type { TextStyle } from "./pen.js";
-import { bullets, section } from "./section.js";
+import { bullets, opening, pageText, section } from "./section.js";
 import { clipped, wrapped } from "./text-layout.js";
 import { troubleLines } from "./trouble-lines.js";
 
@@ -21,10 +21,10 @@ import { troubleLines } from "./trouble-lines.js";
 export function hangText(report: HangReport, style: TextStyle): string {
   const glance = hangGlance(report, style.units);
   const parts = [
-    glance.map((line) => style.pen.strong(line.slice(0, 9)) + line.slice(9)),
+    opening(glance, style),
     ...report.sheets.flatMap((sheet) => sheetParts(sheet, report, style)),
   ];
-  return `${parts.map((lines) => lines.join("\n")).join("\n\n")}\n`;
+  return pageText(parts);
 }
 
 /** What each sheet is, and whom it is for. */

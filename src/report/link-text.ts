@@ -13,7 +13,7 @@ import type { TextStyle } from "./pen.js";
 import { PRACTICE_TITLE, practiceLines } from "./practice-lines.js";
 import { regulationBlock } from "./regulation-json.js";
 import { regulationSection } from "./regulation-lines.js";
-import { bullets, section } from "./section.js";
+import { bullets, opening, pageText, section } from "./section.js";
 import { rowsLine, sourcesLine } from "./survey-lines.js";
 import { surveyBlock } from "./survey-json.js";
 import { warningSection } from "./warning-lines.js";
@@ -26,9 +26,7 @@ export function linkText(report: ChannelReport, scanned: boolean, style: TextSty
   const against = scanned ? "with the scanned interference" : "against noise alone: no scan was read";
   const when = scanned ? whenWords(survey) : "noise alone";
   const parts = [
-    linkGlance(plan, `${where}, ${against}`, when, style.units).map(
-      (line) => style.pen.strong(line.slice(0, 9)) + line.slice(9),
-    ),
+    opening(linkGlance(plan, `${where}, ${against}`, when, style.units), style),
     ...warningSection(report, style),
     section("Link by distance", style, linkLines(report, style)),
     section(
@@ -47,7 +45,7 @@ export function linkText(report: ChannelReport, scanned: boolean, style: TextSty
     ...(scanned ? [section("Scans", style, bullets([sourcesLine(survey), rowsLine(survey)], style))] : []),
     section("Cautions", style, bullets(RADIO_CAUTIONS, style)),
   ];
-  return `${parts.map((lines) => lines.join("\n")).join("\n\n")}\n`;
+  return pageText(parts);
 }
 
 /** `stillband link --json`. */

@@ -5,14 +5,14 @@ import { patchGlance } from "./patch-glance.js";
 import type { PatchReport } from "./patch-report.js";
 import { cautionSection } from "./patch-text.js";
 import type { TextStyle } from "./pen.js";
-import { section } from "./section.js";
+import { opening, pageText, section } from "./section.js";
 import { clipped, columnsOf, wrapped } from "./text-layout.js";
 
 /** A label for each luminaire, to cut out along the lines, in the order of hanging. */
 export function patchLabelsText(report: PatchReport, style: TextStyle): string {
   const { patch } = report;
   const parts = [
-    patchGlance(report).map((line) => style.pen.strong(line.slice(0, 9)) + line.slice(9)),
+    opening(patchGlance(report), style),
     section("Emergency and exit lighting", style, emergencyLines(patch.emergency, style)),
     section("Labels", style, [
       ...wrapped(LABELS_KEY, style.columnCount),
@@ -21,7 +21,7 @@ export function patchLabelsText(report: PatchReport, style: TextStyle): string {
     ]),
     cautionSection(report, style),
   ];
-  return `${parts.map((lines) => lines.join("\n")).join("\n\n")}\n`;
+  return pageText(parts);
 }
 
 const CUT = "- ".repeat(40).trimEnd();

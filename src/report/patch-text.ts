@@ -8,7 +8,7 @@ import { modeTable } from "./patch-mode-table.js";
 import { patchSheets, sheetTable, sheetTitle, SWITCH_KEY } from "./patch-tables.js";
 import { fewestLines, universeTable } from "./patch-universe-table.js";
 import type { TextStyle } from "./pen.js";
-import { bullets, section } from "./section.js";
+import { bullets, opening, pageText, section } from "./section.js";
 import { wrapped } from "./text-layout.js";
 
 /** The address sheet: the answer, a row a luminaire in the order of hanging, then what stands against it. */
@@ -19,7 +19,7 @@ export function patchText(report: PatchReport, style: TextStyle): string {
   const overflows = overflowLines(patch);
   const fewest = fewestLines(patch);
   const parts = [
-    patchGlance(report).map((line) => style.pen.strong(line.slice(0, 9)) + line.slice(9)),
+    opening(patchGlance(report), style),
     section("Clashes and faults", style, conflicts.length === 0 ? ["None."] : bullets(conflicts, style)),
     ...(overflows.length === 0 ? [] : [section("Overflow", style, bullets(overflows, style))]),
     ...sheets.map((sheet) => section(sheetTitle(sheet, patch), style, sheetTable(sheet, patch, style))),
@@ -35,7 +35,7 @@ export function patchText(report: PatchReport, style: TextStyle): string {
     section("Assumed", style, bullets(patchAssumptions(report), style)),
     cautionSection(report, style),
   ];
-  return `${parts.map((lines) => lines.join("\n")).join("\n\n")}\n`;
+  return pageText(parts);
 }
 
 /** The cautions of the sheet, as they were laid out. */

@@ -1,3 +1,4 @@
+import { evidenceSection } from "./evidence-section.js";
 import { printable } from "../issues/index.js";
 import type { TextStyle } from "./pen.js";
 import { placeAssumptions } from "./place-assumptions.js";
@@ -8,34 +9,22 @@ import { pairLines } from "./pair-lines.js";
 import { antennaInBrief, placeName, planLength } from "./place-words.js";
 import { planKey } from "./plan-key.js";
 import { PLAN_COLUMNS, planLegend, planPicture } from "./plan-picture.js";
-import { bullets, section } from "./section.js";
-import { evidenceLines, rowsLine, sourcesLine, sweepLines } from "./survey-lines.js";
+import { bullets, opening, pageText, section } from "./section.js";
 import { wrapped } from "./text-layout.js";
 import { venueCautions } from "./venue-cautions.js";
 
 /** `place` for a terminal: where each system's transmitter goes, then what the others give up, and the floor. */
 export function placeText(report: PlaceReport, style: TextStyle): string {
   const { systems, survey } = report;
-  const glances = systems.map((system) =>
-    placeGlance(report, system, style.units).map(
-      (line) => style.pen.strong(line.slice(0, 9)) + line.slice(9),
-    ),
-  );
+  const glances = systems.map((system) => opening(placeGlance(report, system, style.units), style));
   const parts = [
     ...glances,
     ...systems.flatMap((system) => systemSections(report, system, style)),
     section("Assumed", style, bullets(placeAssumptions(report, style.units), style)),
-    section(
-      "Evidence",
-      style,
-      bullets(
-        [...evidenceLines(survey), sourcesLine(survey), ...sweepLines(survey), rowsLine(survey)],
-        style,
-      ),
-    ),
+    evidenceSection(survey, style),
     section("Cautions", style, bullets(venueCautions(report.venue), style)),
   ];
-  return `${parts.map((lines) => lines.join("\n")).join("\n\n")}\n`;
+  return pageText(parts);
 }
 
 function systemSections(report: PlaceReport, { name, placed }: PlacedSystem, style: TextStyle): string[][] {

@@ -3,7 +3,7 @@ import { fixed } from "./number-format.js";
 import type { TextStyle } from "./pen.js";
 import { profileText } from "./profile-text.js";
 import { dwellWords, regulationLines, sourceWords } from "./regulation-lines.js";
-import { bullets, section } from "./section.js";
+import { bullets, pageText, section } from "./section.js";
 import { tableLines, wrapped } from "./text-layout.js";
 
 /** A profile with what a region's rule says of it. */
@@ -25,7 +25,7 @@ export function regionText(rule: RegionRule, judged: readonly JudgedProfile[], s
         ]
       : [section("The profiles under it, as they stand", style, judgedTable(judged, style))]),
   ];
-  return `${parts.map((lines) => lines.join("\n")).join("\n\n")}\n`;
+  return pageText(parts);
 }
 
 function headLines(rule: RegionRule, style: TextStyle): string[] {

@@ -2,26 +2,18 @@ import type { PlannedSystem, SystemOnChannel, TransmitterPlace } from "../venue/
 import { finite } from "./link-block.js";
 import { regulationBlock } from "./regulation-json.js";
 import type { CrowdMargin, RoomReport, RoomsReport } from "./rooms-report.js";
-import { surveyBlock } from "./survey-json.js";
+import { plannedForBlock, plannedWithBlock } from "./venue-planned-json.js";
 import { venueRequestBlock } from "./venue-request-json.js";
 import { verdictWord } from "./verdict-mark.js";
 
 /** `stillband rooms --json`: numbers are not rounded, null comes with a reason. */
 export function roomsJson(report: RoomsReport): object {
-  const { venue, survey, plan, terms, words, request } = report;
+  const { survey, plan, request } = report;
   return {
     schema: "stillband/rooms@1",
     issues: report.issues,
-    venue: { name: venue.name, crowd: report.crowd, eventMinutes: venue.eventMinutes, region: venue.region },
-    survey: venue.scans.length === 0 ? null : surveyBlock(survey),
-    roomlessCount: report.roomlessCount,
-    assumed: {
-      ...terms,
-      pathModel: words.path,
-      fadeLaw: words.fade,
-      handsetChannels: report.handsetChannels,
-      crowd: venue.crowd,
-    },
+    ...plannedForBlock(report),
+    assumed: plannedWithBlock(report),
     rooms: report.rooms.map(roomBlock),
     joint: jointBlock(report),
     naive: naiveBlock(report),

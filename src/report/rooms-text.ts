@@ -1,3 +1,4 @@
+import { evidenceSection } from "./evidence-section.js";
 import { couplingTable, jointTable } from "./joint-tables.js";
 import { jointStatements } from "./joint-words.js";
 import { fixed } from "./number-format.js";
@@ -6,8 +7,7 @@ import { roomLines, roomTitle } from "./room-lines.js";
 import { roomsAssumptions } from "./rooms-assumptions.js";
 import { roomsGlance } from "./rooms-glance.js";
 import type { RoomsReport } from "./rooms-report.js";
-import { bullets, section } from "./section.js";
-import { evidenceLines, rowsLine, sourcesLine, sweepLines } from "./survey-lines.js";
+import { bullets, opening, pageText, section } from "./section.js";
 import { wrapped } from "./text-layout.js";
 import { venueCautions } from "./venue-cautions.js";
 import { venueRegulationSections } from "./venue-regulation.js";
@@ -16,11 +16,9 @@ import { REQUEST_TITLE, venueRequestLines } from "./venue-request-lines.js";
 /** `rooms` for a terminal: all systems at a glance, room by room, the joint plan, what to ask for. */
 export function roomsText(report: RoomsReport, style: TextStyle): string {
   const { survey, plan, rooms, request, reviews } = report;
-  const strong = (lines: readonly string[]): string[] =>
-    lines.map((line) => style.pen.strong(line.slice(0, 9)) + line.slice(9));
   const parts = [
-    strong(roomsGlance(report)),
-    ...rooms.map((room) => section(roomTitle(room), style, strong(roomLines(room, report)))),
+    opening(roomsGlance(report), style),
+    ...rooms.map((room) => section(roomTitle(room), style, opening(roomLines(room, report), style))),
     ...(plan.systems.length === 0 && plan.excluded.length === 0
       ? []
       : [section("Joint plan", style, planLines(report, style))]),
@@ -42,13 +40,12 @@ export function roomsText(report: RoomsReport, style: TextStyle): string {
     ...evidenceSections(report, style),
     section("Cautions", style, bullets(venueCautions(report.venue), style)),
   ];
-  return `${parts.map((lines) => lines.join("\n")).join("\n\n")}\n`;
+  return pageText(parts);
 }
 
 function evidenceSections({ venue, survey }: RoomsReport, style: TextStyle): string[][] {
   if (venue.scans.length === 0) return [];
-  const lines = [...evidenceLines(survey), sourcesLine(survey), ...sweepLines(survey), rowsLine(survey)];
-  return [section("Evidence", style, bullets(lines, style))];
+  return [evidenceSection(survey, style)];
 }
 
 function planLines(report: RoomsReport, style: TextStyle): string[] {

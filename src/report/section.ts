@@ -1,6 +1,19 @@
 import type { TextStyle } from "./pen.js";
 import { clipped, columnsOf, wrapped } from "./text-layout.js";
 
+/** The block that a report opens with, each line's label strong. */
+export function opening(lines: readonly string[], style: TextStyle): string[] {
+  return lines.map((line) => style.pen.strong(line.slice(0, LABEL_COUNT)) + line.slice(LABEL_COUNT));
+}
+
+/** Columns of a label. */
+const LABEL_COUNT = 9;
+
+/** The parts of a report, a blank line between two. */
+export function pageText(parts: readonly (readonly string[])[]): string {
+  return `${parts.map((lines) => lines.join("\n")).join("\n\n")}\n`;
+}
+
 /** A part of a text report under its title. */
 export function section(title: string, style: TextStyle, lines: readonly string[]): string[] {
   return [style.pen.strong(clipped(title, style.columnCount)), ...lines];

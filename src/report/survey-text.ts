@@ -7,7 +7,7 @@ import { crowdChangeLines, crowdChangeWords } from "./crowd-change-lines.js";
 import { glanceLine } from "./link-lines.js";
 import { fixed, wholePercent } from "./number-format.js";
 import type { TextStyle } from "./pen.js";
-import { bullets, section } from "./section.js";
+import { bullets, opening, pageText, section } from "./section.js";
 import { spectrogramLines } from "./spectrogram-lines.js";
 import { surveyAssumptions } from "./survey-assumptions.js";
 import { evidenceLines, onAirWords, rowsLine, sourcesLine, sweepLines } from "./survey-lines.js";
@@ -17,11 +17,11 @@ import { columnsOf, tableLines, wrapped } from "./text-layout.js";
 
 /** What is on the band and how far to trust it, for a terminal. A part with nothing to tell is left out. */
 export function surveyText(report: SurveyReport, style: TextStyle): string {
-  const glance = surveyGlance(report).map((line) => style.pen.strong(line.slice(0, 9)) + line.slice(9));
+  const glance = opening(surveyGlance(report), style);
   const parts = surveyParts(report, style)
     .filter(([, lines]) => lines.length > 0)
     .map(([title, lines]) => section(title, style, lines));
-  return `${[glance, ...parts].map((lines) => lines.join("\n")).join("\n\n")}\n`;
+  return pageText([glance, ...parts]);
 }
 
 type Part = readonly [title: string, lines: readonly string[]];

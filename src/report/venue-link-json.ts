@@ -1,28 +1,18 @@
 import type { BudgetMend, ReceiverLink, SystemLinks, TransmitterPlace } from "../venue/index.js";
 import { finite, nullReason, practiceBlock } from "./link-block.js";
 import { regulationBlock } from "./regulation-json.js";
-import { surveyBlock } from "./survey-json.js";
+import { plannedForBlock, plannedWithBlock } from "./venue-planned-json.js";
 import type { VenueLinkReport } from "./venue-link-report.js";
 
 /** `stillband link --json` of a venue: numbers are not rounded, null comes with a reason. */
 export function venueLinkJson(report: VenueLinkReport): object {
-  const { venue, survey, terms, words } = report;
   const systems = report.systems.map((one) => systemBlock(report, one));
   return {
     schema: "stillband/link@1",
     issues: report.issues,
-    venue: { name: venue.name, crowd: report.crowd, eventMinutes: venue.eventMinutes, region: venue.region },
-    survey: venue.scans.length === 0 ? null : surveyBlock(survey),
+    ...plannedForBlock(report),
     scannedRooms: report.scannedRooms,
-    roomlessCount: report.roomlessCount,
-    assumed: {
-      ...terms,
-      pathModel: words.path,
-      fadeLaw: words.fade,
-      handsetChannels: report.handsetChannels,
-      crowd: venue.crowd,
-      everywhere: report.unplacedEmitters,
-    },
+    assumed: { ...plannedWithBlock(report), everywhere: report.unplacedEmitters },
     systems,
   };
 }

@@ -1,3 +1,4 @@
+import { evidenceSection } from "./evidence-section.js";
 import { printable } from "../issues/index.js";
 import type { SystemLinks, Venue } from "../venue/index.js";
 import { chancePercent, exactPercent } from "./number-format.js";
@@ -5,8 +6,7 @@ import type { TextStyle } from "./pen.js";
 import { antennaInBrief, whereOnPlan } from "./place-words.js";
 import { PLAN_COLUMNS, planLegend, planPicture } from "./plan-picture.js";
 import { PRACTICE_TITLE, practiceLines } from "./practice-lines.js";
-import { bullets, section } from "./section.js";
-import { evidenceLines, rowsLine, sourcesLine, sweepLines } from "./survey-lines.js";
+import { bullets, opening, pageText, section } from "./section.js";
 import { wrapped } from "./text-layout.js";
 import { venueBudgetSections } from "./venue-budget-lines.js";
 import { venueCautions } from "./venue-cautions.js";
@@ -21,9 +21,7 @@ import { verdictMark } from "./verdict-mark.js";
 /** `link` of a venue for a terminal: the weakest first, what hurts it, what would mend it, where it hangs. */
 export function venueLinkText(report: VenueLinkReport, style: TextStyle): string {
   const { survey, systems, venue } = report;
-  const glance = venueLinkGlance(report, style.units).map(
-    (line) => style.pen.strong(line.slice(0, 9)) + line.slice(9),
-  );
+  const glance = opening(venueLinkGlance(report, style.units), style);
   const parts = [
     glance,
     ...(report.receiver === null
@@ -35,21 +33,10 @@ export function venueLinkText(report: VenueLinkReport, style: TextStyle): string
       style,
     ),
     section("Assumed", style, bullets(venueLinkAssumptions(report, style.units), style)),
-    ...(venue.scans.length === 0
-      ? []
-      : [
-          section(
-            "Evidence",
-            style,
-            bullets(
-              [...evidenceLines(survey), sourcesLine(survey), ...sweepLines(survey), rowsLine(survey)],
-              style,
-            ),
-          ),
-        ]),
+    ...(venue.scans.length === 0 ? [] : [evidenceSection(survey, style)]),
     section("Cautions", style, bullets(venueCautions(report.venue), style)),
   ];
-  return `${parts.map((lines) => lines.join("\n")).join("\n\n")}\n`;
+  return pageText(parts);
 }
 
 function systemSections(report: VenueLinkReport, one: SystemLinks, style: TextStyle): string[][] {

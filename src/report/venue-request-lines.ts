@@ -1,15 +1,24 @@
 import { printable } from "../issues/index.js";
 import type { Survey } from "../scan/index.js";
-import type { RadioNearby, VenueRequest } from "../venue/index.js";
+import type { RadioNearby, VenueFix, VenueRequest } from "../venue/index.js";
+import { fixTable } from "./fix-table.js";
+import type { Sources } from "./fix-table.js";
+import { dB } from "./number-format.js";
 import type { TextStyle } from "./pen.js";
 import { radiatedWords } from "./radiated-words.js";
-import { requestFixTable } from "./request-fix-table.js";
-import type { Sources } from "./request-fix-table.js";
 import { requestWorthTable } from "./request-worth-table.js";
 import { bullets } from "./section.js";
 
 /** The heading of the section. */
 export const REQUEST_TITLE = "Request to the network staff";
+
+/** Of a place's name. */
+const PLACE_COLUMNS = 14;
+
+/** The system that would lose most, and what it would have left. */
+function ifMovedWords({ system, workingMarginIfMovedDb }: VenueFix): string {
+  return system === null ? "" : `${printable(system, 10)} ${dB(workingMarginIfMovedDb)}`;
+}
 
 /**
  * What to ask of the building's network staff for a venue, ready to be handed over: which radios to fix, what
@@ -19,7 +28,7 @@ export const REQUEST_TITLE = "Request to the network staff";
 export function venueRequestLines(request: VenueRequest, survey: Survey, style: TextStyle): string[] {
   const sources = new Map(survey.emitters.map((source) => [source.emitter, source]));
   return [
-    ...requestFixTable(request.fixes, sources, style),
+    ...fixTable(request.fixes, sources, style, ifMovedWords, PLACE_COLUMNS),
     ...bullets([fixWords(request), ...presumedWords(request, sources), offWords(request, sources)], style),
     ...requestWorthTable(request.systems, style),
     ...bullets(

@@ -1,20 +1,20 @@
-import { printable } from "../issues/index.js";
-import type { Survey, SurveyEmitter } from "../scan/index.js";
 import type { WifiFix, WifiPlan } from "../venue/index.js";
-import { sourceName } from "./channel-tables.js";
+import { fixTable } from "./fix-table.js";
 import type { ChannelReport } from "./channel-report.js";
-import { dB, fixed } from "./number-format.js";
+import { dB } from "./number-format.js";
 import type { TextStyle } from "./pen.js";
 import { radiatedWords } from "./radiated-words.js";
 import { bullets } from "./section.js";
-import { tableLines } from "./text-layout.js";
 
 /** What to ask of the building's network staff, ready to be handed over. */
 export function wifiRequestLines(report: ChannelReport, wifi: WifiPlan, style: TextStyle): string[] {
   const { request, radiated } = wifi;
   if (request === null || radiated === null) return ["Nothing to ask: there is no radio channel."];
   const { fixes, marginIfGrantedDb } = request;
-  const table = fixes.length === 0 ? [] : fixTable(fixes, report.survey, style);
+  const sources = new Map(report.survey.emitters.map((source) => [source.emitter, source]));
+  const isTold = fixes.some(({ marginIfMovedDb }) => marginIfMovedDb !== null);
+  const ifMoved = isTold ? ({ marginIfMovedDb }: WifiFix): string => dB(marginIfMovedDb) : null;
+  const table = fixTable(fixes, sources, style, ifMoved, PLACE_COLUMNS);
   const ours = report.plan.hopSet === null ? "our margin" : "the hop set's median margin";
   const others = fixes.length < wifi.moves.movingIds.length ? ", with all others on their worst," : "";
   const these = fixes.length === 1 ? "this radio" : `these ${fixes.length} radios`;
@@ -35,43 +35,5 @@ export function wifiRequestLines(report: ChannelReport, wifi: WifiPlan, style: T
   ];
 }
 
-/** Rows of radios that text shows; JSON has them all. */
-const MOST_FIXES = 12;
-
-function fixTable(fixes: readonly WifiFix[], survey: Survey, style: TextStyle): string[] {
-  const sources = new Map(survey.emitters.map((source) => [source.emitter, source]));
-  const alone = fixes.some(({ marginIfMovedDb }) => marginIfMovedDb !== null);
-  const rows = fixes
-    .slice(0, MOST_FIXES)
-    .map(({ emitter, wifiChannel, scannedWifiChannel, marginIfMovedDb }) => {
-      const source = sources.get(emitter);
-      return [
-        wifiChannel === scannedWifiChannel
-          ? `${wifiChannel} as now`
-          : `${wifiChannel} from ${scannedWifiChannel}`,
-        source === undefined ? "" : `${fixed(source.levelDbm, 0)} dBm`,
-        source === undefined || source.levelPlace === "" ? "not said" : printable(source.levelPlace, 20),
-        ...(alone ? [dB(marginIfMovedDb)] : []),
-        source === undefined ? printable(emitter, 32) : radioWords(source),
-      ];
-    });
-  const lines = tableLines(
-    [
-      { head: "Wi-Fi ch", align: "left" },
-      { head: "loudest", align: "right" },
-      { head: "at", align: "left" },
-      ...(alone ? [{ head: "if it moved", align: "right" } as const] : []),
-      { head: "radio", align: "left" },
-    ],
-    rows,
-    style.columnCount,
-  );
-  const hidden = fixes.length - rows.length;
-  return hidden > 0 ? [...lines, `(and ${hidden} more: --json has them all)`] : lines;
-}
-
-/** Its address first: that is what the staff finds it by. */
-function radioWords(source: SurveyEmitter): string {
-  const name = source.names.length === 0 ? "hidden" : sourceName(source);
-  return source.bssids.length === 0 ? name : `${source.bssids[0]} ${name}`;
-}
+/** Of a place's name. */
+const PLACE_COLUMNS = 20;

@@ -1,18 +1,16 @@
 import type { CircuitFlag } from "../../install/index.js";
 import { hangCsv, hangJson, hangText } from "../../report/index.js";
 import type { HangReport } from "../../report/index.js";
-import type { Venue } from "../../venue/index.js";
 import { finish, tellIssues, unitOf } from "../context.js";
 import type { Context } from "../context.js";
 import { csvText, wantsCsv } from "../csv-text.js";
-import { CliError, EXIT } from "../exit.js";
+import { EXIT } from "../exit.js";
 import type { ExitCode } from "../exit.js";
 import { hangSetting, sheetsAsked } from "../hang-options.js";
 import type { HangOptionWords } from "../hang-options.js";
 import { hangReport } from "../hang-report.js";
-import { loadVenue } from "../load-venue.js";
+import { loadCrewVenue, partOf } from "../crew-venue.js";
 import { deliver } from "../output.js";
-import { knownName } from "../patch-options.js";
 import { badOption } from "../words.js";
 
 /** The crew's sheets of a venue: hang, circuits and cords, order, checks, trouble card. */
@@ -28,9 +26,8 @@ export async function runHang(context: Context<HangOptionWords>): Promise<ExitCo
       "hang",
     );
   unitOf(options);
-  const loaded = await loadVenue(words[0]!, io);
+  const loaded = await loadCrewVenue(words[0]!, io, "hang");
   const { venue } = loaded;
-  requireLuminaires(venue);
   const units = options.units === "m" || options.units === "ft" ? options.units : venue.units;
   const own = { ...context, options: { ...options, units } };
   const part = partOf(options, venue);
@@ -45,26 +42,6 @@ export async function runHang(context: Context<HangOptionWords>): Promise<ExitCo
       issues: report.issues,
     });
   return options.check === true && !works(report) ? EXIT.checkFailed : EXIT.ok;
-}
-
-function requireLuminaires({ luminaires }: Venue): void {
-  if (luminaires.length === 0)
-    throw new CliError(
-      EXIT.badData,
-      "the venue file lists no luminaires: there is nothing to hang",
-      "list them under luminaires, or in a table that it names; stillband init shows the form",
-    );
-}
-
-function partOf(
-  { room, system }: HangOptionWords,
-  { rooms, systems }: Venue,
-): Pick<HangOptionWords, "room" | "system"> {
-  const names = (things: readonly { readonly name: string }[]): string[] => things.map(({ name }) => name);
-  return {
-    ...(room !== undefined && { room: knownName("--room", "room", room, names(rooms)) }),
-    ...(system !== undefined && { system: knownName("--system", "system", system, names(systems)) }),
-  };
 }
 
 const FAILING: readonly CircuitFlag[] = ["beyond-breaker", "beyond-drivers", "beyond-drop", "no-earth"];

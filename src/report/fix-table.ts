@@ -1,30 +1,44 @@
 import { printable } from "../issues/index.js";
 import type { SurveyEmitter } from "../scan/index.js";
-import type { VenueFix } from "../venue/index.js";
+import type { WifiFix } from "../venue/index.js";
 import { sourceName } from "./channel-tables.js";
-import { dB, fixed } from "./number-format.js";
+import { fixed } from "./number-format.js";
 import type { TextStyle } from "./pen.js";
 import { tableLines } from "./text-layout.js";
 
 /** Sources of a survey by id. */
 export type Sources = ReadonlyMap<string, SurveyEmitter>;
 
+type Fix = Pick<WifiFix, "emitter" | "wifiChannel" | "scannedWifiChannel">;
+
 /** Rows of radios that text shows; JSON has them all. */
 const MOST_FIXES = 12;
 
-/** The radios to fix, each with what it costs if it moves; nothing where there is none. */
-export function requestFixTable(fixes: readonly VenueFix[], sources: Sources, style: TextStyle): string[] {
+/**
+ * The radios to fix, where each stands and, where told, what it costs if it moves; nothing where there is none.
+ * @param ifMoved the words of that column; null: no such column
+ * @param placeColumnCount columns for the name of the place
+ */
+export function fixTable<One extends Fix>(
+  fixes: readonly One[],
+  sources: Sources,
+  style: TextStyle,
+  ifMoved: ((fix: One) => string) | null,
+  placeColumnCount: number,
+): string[] {
   if (fixes.length === 0) return [];
   const rows = fixes.slice(0, MOST_FIXES).map((fix) => {
-    const { emitter, wifiChannel, scannedWifiChannel, system, workingMarginIfMovedDb } = fix;
+    const { emitter, wifiChannel, scannedWifiChannel } = fix;
     const source = sources.get(emitter);
     return [
       wifiChannel === scannedWifiChannel
         ? `${wifiChannel} as now`
         : `${wifiChannel} from ${scannedWifiChannel}`,
       source === undefined ? "" : `${fixed(source.levelDbm, 0)} dBm`,
-      source === undefined || source.levelPlace === "" ? "not said" : printable(source.levelPlace, 14),
-      system === null ? "" : `${printable(system, 10)} ${dB(workingMarginIfMovedDb)}`,
+      source === undefined || source.levelPlace === ""
+        ? "not said"
+        : printable(source.levelPlace, placeColumnCount),
+      ...(ifMoved === null ? [] : [ifMoved(fix)]),
       source === undefined ? printable(emitter, 32) : radioWords(source),
     ];
   });
@@ -33,7 +47,7 @@ export function requestFixTable(fixes: readonly VenueFix[], sources: Sources, st
       { head: "Wi-Fi ch", align: "left" },
       { head: "loudest", align: "right" },
       { head: "at", align: "left" },
-      { head: "if it moved", align: "right" },
+      ...(ifMoved === null ? [] : [{ head: "if it moved", align: "right" } as const]),
       { head: "radio", align: "left" },
     ],
     rows,

@@ -1,0 +1,10 @@
+import type { Survey } from "../scan/index.js";
+import type { TextStyle } from "./pen.js";
+import { bullets, section } from "./section.js";
+import { evidenceLines, rowsLine, sourcesLine, sweepLines } from "./survey-lines.js";
+
+/** How far the scans can be trusted, and what was read. */
+export function evidenceSection(survey: Survey, style: TextStyle): string[] {
+  const lines = [...evidenceLines(survey), sourcesLine(survey), ...sweepLines(survey), rowsLine(survey)];
+  return section("Evidence", style, bullets(lines, style));
+}
