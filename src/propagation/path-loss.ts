@@ -60,7 +60,8 @@ export function pathLossDb(model: PathModel, point: PathPoint): number {
       return freeSpacePathLossDb(point.distanceM, point.frequencyMhz);
     case "indoor":
       return indoorPathLossDb({
-        ...point,
+        distanceM: point.distanceM,
+        frequencyMhz: point.frequencyMhz,
         distancePowerCoefficient: model.distancePowerCoefficient,
         floorLossDb: model.floorLossDb ?? 0,
       });

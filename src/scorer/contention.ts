@@ -48,7 +48,8 @@ export function takeTurns(contenders: readonly Contender[]): Contributor[] {
     const reachedRatio = Math.min(1, Math.max(reportedRatio, assumedRatio));
     const onRatio = reachedRatio - busyRatio;
     busyRatio = reachedRatio;
-    return { ...contender, onRatio };
+    const { emitter, inChannelDbm, airtimeRatio, airtimeAssumed } = contender;
+    return { emitter, inChannelDbm, airtimeRatio, airtimeAssumed, onRatio };
   });
 }
 

@@ -1,4 +1,4 @@
-import { isInsideOutline } from "./plan-polygon.js";
+import { isInsideOutline, outlineBounds } from "./plan-polygon.js";
 import { HEADS_ABOVE_HANDSETS_M } from "./reference-crowd.js";
 import type { PlanPoint, Place, Room, Storey } from "./venue-room.js";
 
@@ -42,9 +42,11 @@ export function audiencesOf(
  *   bottomM: 0, topM: 1.4, peopleCount: 80 }, { x: -3, y: 4, z: 1 }, { x: 12, y: 4, z: 1 }); // => 9
  */
 export function throughAudienceM(audience: Audience, from: Place, to: Place): number {
-  const [dx, dy, dz] = [to.x - from.x, to.y - from.y, to.z - from.z];
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const dz = to.z - from.z;
   const [start, end] = heightSpan(audience, from.z, dz);
-  if (!(end > start)) return 0;
+  if (!(end > start) || isBeside(audience, from, dx, dy, start, end)) return 0;
   const cuts = [start, end];
   const { outline } = audience;
   outline.forEach((corner, index) => {
@@ -64,6 +66,44 @@ export function throughAudienceM(audience: Audience, from: Place, to: Place): nu
   }
   return within * Math.sqrt(dx * dx + dy * dy + dz * dz);
 }
+
+/**
+ * Does a straight path run through an audience for more than a stretch? As `throughAudienceM` has it; most paths
+ * leave it so soon that their height alone answers.
+ */
+export function isThroughAudience(audience: Audience, from: Place, to: Place, beyondM: number): boolean {
+  const { bottomM, topM } = audience;
+  if (Math.min(from.z, to.z) > topM || Math.max(from.z, to.z) < bottomM) return false;
+  const dz = Math.abs(to.z - from.z);
+  const pathM = Math.sqrt((to.x - from.x) ** 2 + (to.y - from.y) ** 2 + dz ** 2);
+  const belowM = Math.min(topM, Math.max(from.z, to.z)) - Math.max(bottomM, Math.min(from.z, to.z));
+  if (dz > 0 && (belowM / dz) * pathM < beyondM) return false;
+  return throughAudienceM(audience, from, to) > beyondM;
+}
+
+/** Does that part of the path keep out of the rectangle round the seating? Most paths of a large house do. */
+function isBeside(
+  { outline }: Audience,
+  from: Place,
+  dx: number,
+  dy: number,
+  start: number,
+  end: number,
+): boolean {
+  let bounds = BOUNDS.get(outline);
+  if (bounds === undefined) BOUNDS.set(outline, (bounds = outlineBounds(outline)));
+  const { least, most } = bounds;
+  const [x1, x2] = [from.x + start * dx, from.x + end * dx];
+  const [y1, y2] = [from.y + start * dy, from.y + end * dy];
+  return (
+    Math.max(x1, x2) < least.x ||
+    Math.min(x1, x2) > most.x ||
+    Math.max(y1, y2) < least.y ||
+    Math.min(y1, y2) > most.y
+  );
+}
+
+const BOUNDS = new WeakMap<readonly PlanPoint[], ReturnType<typeof outlineBounds>>();
 
 /** The shares of the path between which it is no higher than the heads and no lower than the floor. */
 function heightSpan({ bottomM, topM }: Audience, z: number, dz: number): [number, number] {

@@ -22,18 +22,17 @@ export function isWide({ contentionChannel, centreMhz }: Emitter): boolean {
 
 /**
  * A Wi-Fi source on another channel: 20 MHz wide on that channel's centre, 40 MHz wide with its secondary
- * above for 1 … 7 and below from 8 up; its contention group is that channel. All else stays.
+ * above for 1 … 7 and below from 8 up; its contention group is that channel. All else stays; one that is there
+ * already is the same object.
  * @param wifiChannel 1 … 13
  * @throws {ArgumentError} for another number
  * @source 40 MHz centre = primary ± 10 MHz: IEEE 802.11-2020 cl. 19.3.15, from memory; the side: assumed
  */
 export function onWifiChannel(emitter: Emitter, wifiChannel: number): Emitter {
   requireWhole("wifiChannel", wifiChannel, 1, 13);
-  return {
-    ...emitter,
-    centreMhz: movedCentreMhz(wifiChannel, isWide(emitter)),
-    contentionChannel: wifiChannel,
-  };
+  const centreMhz = movedCentreMhz(wifiChannel, isWide(emitter));
+  const isThere = emitter.contentionChannel === wifiChannel && emitter.centreMhz === centreMhz;
+  return isThere ? emitter : { ...emitter, centreMhz, contentionChannel: wifiChannel };
 }
 
 function movedCentreMhz(wifiChannel: number, wide: boolean): number {

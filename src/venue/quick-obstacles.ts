@@ -2,7 +2,7 @@ import { floorHits, floorHitsLossDb } from "./floor-hits.js";
 import type { LossTables } from "./loss-tables.js";
 import type { Place } from "./venue-room.js";
 import type { VenueSite } from "./venue-site.js";
-import { countedHits, wallHits } from "./wall-hits.js";
+import { countedHits, eachWallHit, wallHits } from "./wall-hits.js";
 import type { WallHit } from "./wall-hits.js";
 
 /**
@@ -11,20 +11,23 @@ import type { WallHit } from "./wall-hits.js";
  */
 export function quickObstaclesDb(site: VenueSite, tables: LossTables, from: Place, to: Place): number {
   const { venue, building, walls } = site;
-  const hits = wallHits(walls, from, to);
-  const wallsDb = hits.length === 0 ? 0 : countedLossDb(hits, tables);
+  let wallsDb = 0;
+  let isAtEdge = false;
+  eachWallHit(
+    walls,
+    from,
+    to,
+    (_wall, _opening, buildIndex, _alongPathM, _alongWallM, cosineRatio, atEdge) => {
+      wallsDb += tables.lossDb(buildIndex, cosineRatio);
+      isAtEdge ||= atEdge;
+    },
+  );
+  if (isAtEdge) wallsDb = countedLossDb(wallHits(walls, from, to), tables);
   if (venue.storeys.length === 1) return wallsDb;
   return wallsDb + floorHitsLossDb(floorHits(venue, from, to), building);
 }
 
 function countedLossDb(hits: readonly WallHit[], tables: LossTables): number {
-  let sumDb = 0;
-  let atEdge = false;
-  for (const hit of hits) {
-    sumDb += tables.lossDb(hit.buildIndex, hit.cosineRatio);
-    atEdge ||= hit.atEdge;
-  }
-  if (!atEdge) return sumDb;
   const losses = hits.map(({ buildIndex, cosineRatio }) => tables.lossDb(buildIndex, cosineRatio));
   return countedHits(hits, losses).reduce((sum, index) => sum + losses[index]!, 0);
 }

@@ -52,15 +52,14 @@ export function receiverAir(
     const before = known.get(receiver.name);
     if (before !== undefined) return before;
     const { emitters, sweeps } = scannedAt(site, receiver, survey);
-    const heard = {
-      emitters: [
-        ...emitters,
-        ...handsetsAt(receiver),
-        ...devicesAt(receiver),
-        ...(further === undefined ? [] : further(receiver)),
-      ],
-      sweeps,
-    };
+    const all = [
+      ...emitters,
+      ...handsetsAt(receiver),
+      ...devicesAt(receiver),
+      ...(further === undefined ? [] : further(receiver)),
+    ];
+    // Any order will do; this one is near to what the scorer sorts them into, channel by channel.
+    const heard = { emitters: all.sort((a, b) => b.levelDbm - a.levelDbm), sweeps };
     known.set(receiver.name, heard);
     return heard;
   };

@@ -4,7 +4,7 @@ import type { RadioChannel, RadioProfile } from "../radio/index.js";
 import type { ChannelMerit } from "../scorer/index.js";
 import type { SceneScore } from "./receiver-scene.js";
 import type { FadeAllowances } from "./sight.js";
-import { venueLink } from "./venue-link.js";
+import { venueLinkByFrequency } from "./venue-link.js";
 import type { VenueLink } from "./venue-link.js";
 import type { TransmitterPlace, VenueReceiver } from "./venue-system.js";
 import type { VenueSite } from "./venue-site.js";
@@ -33,24 +33,39 @@ export interface BudgetSetting {
  * @throws {ArgumentError} as `venueLink` and `scoreChannel`
  */
 export function receiverChannel(
+  setting: BudgetSetting,
+  transmitter: TransmitterPlace,
+  receiver: VenueReceiver,
+  channel: RadioChannel,
+): ReceiverChannel {
+  return receiverOnChannels(setting, transmitter, receiver)(channel);
+}
+
+/**
+ * The same for many channels, the link laid out once.
+ * @throws {ArgumentError} as `receiverChannel`
+ */
+export function receiverOnChannels(
   { site, profile, score, allowances }: BudgetSetting,
   transmitter: TransmitterPlace,
   receiver: VenueReceiver,
-  { channel, centreMhz }: RadioChannel,
-): ReceiverChannel {
-  const link = venueLink(site, { profile, transmitter, receiver, frequencyMhz: centreMhz });
-  const merit = score(receiver, {
-    centreMhz,
-    wantedDbm: receivedDbm(link.lines),
-    enclosureLossDb: link.lines.enclosureLossDb,
-  });
-  const budget = linkBudget({
-    ...link.lines,
-    sensitivityDbm: profile.sensitivityDbm.value,
-    interferenceDbm: merit.interferenceDbm,
-    requiredCiDb: profile.requiredCiDb.value,
-    fadeAllowanceDb: link.inSight ? allowances.inSightDb : allowances.hiddenDb,
-  });
-  const { clearAirRatio, contributors } = merit;
-  return { channel, centreMhz, link, budget, clearAirRatio, contributors, merit };
+): (channel: RadioChannel) => ReceiverChannel {
+  const linkAt = venueLinkByFrequency(site, { profile, transmitter, receiver });
+  return ({ channel, centreMhz }) => {
+    const link = linkAt(centreMhz);
+    const merit = score(receiver, {
+      centreMhz,
+      wantedDbm: receivedDbm(link.lines),
+      enclosureLossDb: link.lines.enclosureLossDb,
+    });
+    const budget = linkBudget({
+      ...link.lines,
+      sensitivityDbm: profile.sensitivityDbm.value,
+      interferenceDbm: merit.interferenceDbm,
+      requiredCiDb: profile.requiredCiDb.value,
+      fadeAllowanceDb: link.inSight ? allowances.inSightDb : allowances.hiddenDb,
+    });
+    const { clearAirRatio, contributors } = merit;
+    return { channel, centreMhz, link, budget, clearAirRatio, contributors, merit };
+  };
 }

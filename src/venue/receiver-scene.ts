@@ -74,6 +74,7 @@ function byDevice(
   contributors: ChannelMerit["contributors"],
   hopping: ReadonlySet<string>,
 ): ChannelMerit["contributors"] {
+  if (hopping.size === 0) return contributors;
   const lines = new Map<string, ChannelMerit["contributors"][number]>();
   for (const contributor of contributors) {
     const emitter = deviceOf(contributor.emitter, hopping);

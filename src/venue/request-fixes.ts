@@ -79,21 +79,21 @@ function excessDb(systems: readonly SystemMargins[], emitter: string, wifiChanne
 /** The least count whose margins are within 1 dB of those with all fixed, for every system, by halving. */
 function fewest(rows: readonly Row[], systems: readonly SystemMargins[]): number {
   if (systems.length === 0) return 0;
-  const margins = (fixedCount: number): number[] => {
-    const asked = new Map(
-      rows.slice(0, fixedCount).map(({ emitter, wifiChannel }) => [emitter, wifiChannel]),
-    );
-    return systems.map(({ leastDb }) => leastDb({ asked }));
+  const askedOf = (fixedCount: number): ReadonlyMap<string, number> =>
+    new Map(rows.slice(0, fixedCount).map(({ emitter, wifiChannel }) => [emitter, wifiChannel]));
+  const all = askedOf(rows.length);
+  const leastDb = systems.map((system) => system.leastDb({ asked: all }) - GIVEN_AWAY_DB - SLACK);
+  // The systems that a smaller count is likely to fail come first, so that it is told soon.
+  const order = systems.map((_, index) => index).sort((a, b) => systems[a]!.todayDb - systems[b]!.todayDb);
+  const isEnough = (fixedCount: number): boolean => {
+    const asked = askedOf(fixedCount);
+    return order.every((index) => systems[index]!.leastDb({ asked }) >= leastDb[index]!);
   };
-  const all = margins(rows.length);
   let lowCount = rows.filter(goes).length;
   let highCount = rows.length;
   while (lowCount < highCount) {
     const middleCount = (lowCount + highCount) >> 1;
-    const isEnough = margins(middleCount).every(
-      (oneDb, index) => oneDb >= all[index]! - GIVEN_AWAY_DB - SLACK,
-    );
-    if (isEnough) highCount = middleCount;
+    if (isEnough(middleCount)) highCount = middleCount;
     else lowCount = middleCount + 1;
   }
   return highCount;

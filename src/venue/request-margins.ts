@@ -106,17 +106,25 @@ function leastOver(
   const { survey, busyShareRatio = 0.01 } = terms.options;
   const channelsWith = handsetsFollow(site, allIn(survey), terms.moving);
   const requiredCiDb = profile.requiredCiDb.value;
+  const todayChannels = channelsWith(allIn(survey)).join(" ");
+  const todayDb = new Map<Ear, number>();
   return (heard, isOff = false) => {
-    const air = receiverAir(isOff ? { ...site, audiences: [] } : site, profile, {
-      survey: heard,
-      channels: channelsWith(allIn(heard)),
-    });
-    return ears.reduce((leastDb, { receiver, tuned, wantedDbm, sensitivityMarginDb, fadeDb }) => {
+    const channels = channelsWith(allIn(heard));
+    const air = receiverAir(isOff ? { ...site, audiences: [] } : site, profile, { survey: heard, channels });
+    const isCrowdAsToday = !isOff && channels.join(" ") === todayChannels;
+    const marginOf = (ear: Ear): number => {
+      const { receiver, tuned, wantedDbm, sensitivityMarginDb, fadeDb } = ear;
+      const isToday = isCrowdAsToday && heard.get(receiver.room) === survey.get(receiver.room);
+      const known = isToday ? todayDb.get(ear) : undefined;
+      if (known !== undefined) return known;
       const { emitters, sweeps } = air(receiver);
       const scored = { wantedDbm, requiredCiDb, busyShareRatio };
       const marginDb = channelMarginDb(emitters, tuned, scored, terms.cache, sweeps);
-      return Math.min(leastDb, Math.min(sensitivityMarginDb, marginDb) - fadeDb);
-    }, Infinity);
+      const workingDb = Math.min(sensitivityMarginDb, marginDb) - fadeDb;
+      if (isToday) todayDb.set(ear, workingDb);
+      return workingDb;
+    };
+    return ears.reduce((leastDb, ear) => Math.min(leastDb, marginOf(ear)), Infinity);
   };
 }
 
@@ -136,5 +144,14 @@ function elsewhere(
   survey: ReadonlyMap<string, RoomSurvey>,
   move: (emitters: readonly Emitter[]) => readonly Emitter[],
 ): ReadonlyMap<string, RoomSurvey> {
-  return new Map([...survey].map(([name, room]) => [name, { ...room, emitters: move(room.emitters) }]));
+  return new Map(
+    [...survey].map(([name, room]) => {
+      const emitters = move(room.emitters);
+      // A room in which nothing moved stays what it was.
+      const isSame =
+        emitters.length === room.emitters.length &&
+        emitters.every((one, index) => one === room.emitters[index]);
+      return [name, isSame ? room : { ...room, emitters }];
+    }),
+  );
 }

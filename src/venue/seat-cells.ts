@@ -5,8 +5,8 @@ import type { Place, PlanPoint } from "./venue-room.js";
 /** Seats side by side, as one. */
 export interface SeatCell {
   readonly seats: readonly Place[];
-  /** Its part of the room's people. */
-  readonly peopleCount: number;
+  /** Its part of the room's people, 0..1. */
+  readonly peopleRatio: number;
 }
 
 /** Seats are never nearer to each other than this, m (assumed: a seat's width). */
@@ -41,11 +41,10 @@ export function seatCells(audience: Audience, handsetM: number): SeatCell[] {
       seats.push({ x, y, z: handsetM });
       seatCount++;
     }
-  if (seatCount === 0)
-    return [{ seats: [middleOf(audience.outline, handsetM)], peopleCount: audience.peopleCount }];
+  if (seatCount === 0) return [{ seats: [middleOf(audience.outline, handsetM)], peopleRatio: 1 }];
   return [...cells.values()].map((seats) => ({
     seats,
-    peopleCount: (audience.peopleCount * seats.length) / seatCount,
+    peopleRatio: seats.length / seatCount,
   }));
 }
 

@@ -2,7 +2,7 @@ import { enclosureLosses } from "../radio/index.js";
 import type { RadioProfile } from "../radio/index.js";
 import { pathLoss, placedLink } from "../propagation/index.js";
 import type { Caveat, LinkEnd, ReceivedLines } from "../propagation/index.js";
-import { throughAudienceM } from "./audience.js";
+import { isThroughAudience } from "./audience.js";
 import { pathObstacles } from "./path-obstacles.js";
 import type { PathObstacles } from "./path-obstacles.js";
 import { isInSight } from "./sight.js";
@@ -41,7 +41,18 @@ export interface VenueLink {
  * @throws {ArgumentError} as `placedLink`, `pathLoss` and `wallLoss`; both at one place
  */
 export function venueLink(site: VenueSite, query: VenueLinkQuery): VenueLink {
-  const { profile, transmitter, receiver, frequencyMhz } = query;
+  return venueLinkByFrequency(site, query)(query.frequencyMhz);
+}
+
+/**
+ * The same for many frequencies: of the link only the path loss moves with them.
+ * @throws {ArgumentError} as `placedLink` and `wallLoss`; the function returned, as `pathLoss`
+ */
+export function venueLinkByFrequency(
+  site: VenueSite,
+  query: Omit<VenueLinkQuery, "frequencyMhz">,
+): (frequencyMhz: number) => VenueLink {
+  const { profile, transmitter, receiver } = query;
   const obstacles = pathObstacles(site, transmitter.at, receiver.at);
   const link = placedLink({
     transmitter: transmitterEnd(profile, transmitter),
@@ -49,25 +60,28 @@ export function venueLink(site: VenueSite, query: VenueLinkQuery): VenueLink {
     transmitterAtM: transmitter.at,
     receiverAtM: receiver.at,
   });
-  const path = pathLoss(pathModelIn(site, receiver.room), { distanceM: link.distanceM, frequencyMhz });
-  return {
-    lines: {
-      txPowerDbm: profile.txPowerDbm.value,
-      txFeederLossDb: profile.txFeederLossDb.value,
-      txGainDbi: link.txGainDbi,
-      pathLossDb: path.lossDb + obstacles.floorLossDb,
-      wallLossDb: obstacles.wallLossDb,
-      enclosureLossDb: enclosureLossDb(profile, receiver),
-      crowdLossDb: crowdLossDb(site, transmitter.at, receiver.at),
-      polarisationLossDb: link.polarisationLossDb,
-      rxGainDbi: link.rxGainDbi,
-    },
-    distanceM: link.distanceM,
-    obstacles,
-    inSight: isInSight(transmitter.inSight, obstacles.wallLossDb + obstacles.floorLossDb),
-    txNull: link.txNull,
-    rxNull: link.rxNull,
-    caveats: path.caveats,
+  const { distanceM, txGainDbi, rxGainDbi, polarisationLossDb, txNull, rxNull } = link;
+  const model = pathModelIn(site, receiver.room);
+  const inSight = isInSight(transmitter.inSight, obstacles.wallLossDb + obstacles.floorLossDb);
+  const canopyDb = enclosureLossDb(profile, receiver);
+  const crowdDb = crowdLossDb(site, transmitter.at, receiver.at);
+  return (frequencyMhz) => {
+    const path = pathLoss(model, { distanceM, frequencyMhz });
+    return {
+      lines: {
+        txPowerDbm: profile.txPowerDbm.value,
+        txFeederLossDb: profile.txFeederLossDb.value,
+        txGainDbi,
+        pathLossDb: path.lossDb + obstacles.floorLossDb,
+        wallLossDb: obstacles.wallLossDb,
+        enclosureLossDb: canopyDb,
+        crowdLossDb: crowdDb,
+        polarisationLossDb,
+        rxGainDbi,
+      },
+      ...{ distanceM, obstacles, inSight, txNull, rxNull },
+      caveats: path.caveats,
+    };
   };
 }
 
@@ -99,9 +113,6 @@ export function enclosureLossDb(
  */
 export function crowdLossDb(site: VenueSite, from: Place, to: Place, fromM = 0): number {
   let crossedCount = 0;
-  for (const audience of site.audiences) {
-    if (Math.min(from.z, to.z) > audience.topM) continue;
-    if (throughAudienceM(audience, from, to) > fromM) crossedCount++;
-  }
+  for (const audience of site.audiences) if (isThroughAudience(audience, from, to, fromM)) crossedCount++;
   return crossedCount * site.venue.crowd.bodyLossDb;
 }

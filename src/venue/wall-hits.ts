@@ -26,6 +26,29 @@ export interface WallHit {
  */
 export function wallHits(table: WallTable, from: Place, to: Place): WallHit[] {
   const hits: WallHit[] = [];
+  eachWallHit(
+    table,
+    from,
+    to,
+    (wallIndex, openingIndex, buildIndex, alongPathM, alongWallM, cosineRatio, atEdge) =>
+      hits.push({ wallIndex, openingIndex, buildIndex, alongPathM, alongWallM, cosineRatio, atEdge }),
+  );
+  return hits;
+}
+
+/** What is told of a wall that a path meets: the fields of a `WallHit`, in their order. */
+export type WallVisit = (
+  wallIndex: number,
+  openingIndex: number,
+  buildIndex: number,
+  alongPathM: number,
+  alongWallM: number,
+  cosineRatio: number,
+  atEdge: boolean,
+) => void;
+
+/** The same without a list of them, for whoever asks a million times. */
+export function eachWallHit(table: WallTable, from: Place, to: Place, visit: WallVisit): void {
   const dx = to.x - from.x;
   const dy = to.y - from.y;
   const dz = to.z - from.z;
@@ -55,10 +78,8 @@ export function wallHits(table: WallTable, from: Place, to: Place): WallHit[] {
     const buildIndex =
       openingIndex < 0 ? table.buildIndex[wallIndex]! : table.openings[wallIndex]![openingIndex]!.buildIndex;
     const cosineRatio = Math.abs(turn) / (wallM * pathM);
-    const atEdge = met === "edge";
-    hits.push({ wallIndex, openingIndex, buildIndex, alongPathM, alongWallM, cosineRatio, atEdge });
+    visit(wallIndex, openingIndex, buildIndex, alongPathM, alongWallM, cosineRatio, met === "edge");
   }
-  return hits;
 }
 
 /** Sine of the angle on the plan below which a path runs along a wall. */

@@ -95,7 +95,7 @@ describe("seats", () => {
     for (const outline of [seating, rectangle(0, 0, 300, 200), rectangle(3, 3, 3.1, 3.2)]) {
       const audience = { room: "hall", outline, bottomM: 0, topM: 1.4, peopleCount: 500 };
       const cells = seatCells(audience, 1.2);
-      expect(cells.reduce((sum, { peopleCount }) => sum + peopleCount, 0)).toBeCloseTo(500, 9);
+      expect(cells.reduce((sum, { peopleRatio }) => sum + peopleRatio, 0)).toBeCloseTo(1, 12);
       expect(cells.length).toBeLessThanOrEqual(500);
       for (const { seats } of cells)
         for (const { x, y, z } of seats) {

@@ -2,8 +2,7 @@ import { dbToRatio, toMw } from "../../units/index.js";
 import type { VenueSite } from "../venue-site.js";
 import { byWeakness, jointReceiver } from "./joint-margins.js";
 import type { JointReceiver } from "./joint-margins.js";
-import type { JointSystem } from "./joint-system.js";
-import type { AloneReceiver } from "./receivers-alone.js";
+import type { JointAlone, JointSystem } from "./joint-system.js";
 import { systemIntoReceiverDbm } from "./system-into-receiver.js";
 import { hopShareRatio } from "./system-overlap.js";
 import type { SystemOverlap } from "./system-overlap.js";
@@ -25,7 +24,7 @@ export function hoppingMargins(
   { fixed, hopping }: PlannedOthers,
   overlap: SystemOverlap,
 ): JointReceiver[] {
-  const othersAt = (alone: AloneReceiver): ((centreMhz: number) => number) => {
+  const othersAt = (alone: JointAlone): ((centreMhz: number) => number) => {
     const middleMhz = own.channels[Math.floor((own.channels.length - 1) / 2)]!.centreMhz;
     const intoMw = (other: JointSystem): number =>
       toMw(systemIntoReceiverDbm(site, other, own.system, alone.receiver, middleMhz));
@@ -46,10 +45,7 @@ export function hoppingMargins(
   return own.receivers.map((alone) => middleOf(alone, othersAt(alone))).sort(byWeakness);
 }
 
-function middleOf(
-  { receiver, channels }: AloneReceiver,
-  othersMw: (tunedMhz: number) => number,
-): JointReceiver {
+function middleOf({ receiver, channels }: JointAlone, othersMw: (tunedMhz: number) => number): JointReceiver {
   const middle = channels[Math.floor((channels.length - 1) / 2)]!;
   const rising = channels
     .map(({ budget, centreMhz }) => {

@@ -1,8 +1,7 @@
 import { dbToRatio, toMw } from "../../units/index.js";
 import type { AssignmentProblem } from "../channels/assignment-problem.js";
 import type { VenueSite } from "../venue-site.js";
-import type { JointSystem } from "./joint-system.js";
-import type { AloneReceiver } from "./receivers-alone.js";
+import type { JointAlone, JointSystem } from "./joint-system.js";
 import { systemIntoReceiverDbm } from "./system-into-receiver.js";
 import { hopShareRatio } from "./system-overlap.js";
 import type { SystemOverlap } from "./system-overlap.js";
@@ -11,7 +10,7 @@ import type { SystemOverlap } from "./system-overlap.js";
 export interface JointRow {
   /** Of its system among those with a channel to choose. */
   readonly systemIndex: number;
-  readonly alone: AloneReceiver;
+  readonly alone: JointAlone;
   /** On the system's middle channel, dBm: couplings belong to it. */
   readonly wantedDbm: number;
   /** [channel] interference and noise exceeded for no more than the busy share, and what hopping systems add, mW. */
@@ -92,7 +91,7 @@ function rowTerms(rows: readonly JointRow[]) {
 }
 
 /** The load that stands for sensitivity less fading at the receiver with the least of it: no margin counts beyond. */
-function capLoadRatio(receivers: readonly AloneReceiver[], channelIndex: number): number {
+function capLoadRatio(receivers: readonly JointAlone[], channelIndex: number): number {
   return receivers.reduce((most, { channels }) => {
     const { sensitivityMarginDb, fadeAllowanceDb } = channels[channelIndex]!.budget;
     return Math.max(most, dbToRatio(fadeAllowanceDb - sensitivityMarginDb));
@@ -101,7 +100,7 @@ function capLoadRatio(receivers: readonly AloneReceiver[], channelIndex: number)
 
 function jointRow(
   site: VenueSite,
-  { own, systemIndex, alone }: { own: JointSystem; systemIndex: number; alone: AloneReceiver },
+  { own, systemIndex, alone }: { own: JointSystem; systemIndex: number; alone: JointAlone },
   fixed: readonly JointSystem[],
   hopping: readonly JointSystem[],
   overlap: SystemOverlap,

@@ -3,9 +3,17 @@ import { channelsInBand } from "../channels-in-band.js";
 import type { SceneTerms } from "../receiver-scene.js";
 import type { FadeTerms } from "../sight.js";
 import type { VenueSite } from "../venue-site.js";
-import type { TransmitterPlace, VenueSystem } from "../venue-system.js";
+import type { TransmitterPlace, VenueReceiver, VenueSystem } from "../venue-system.js";
+import type { ReceiverChannel } from "../receiver-channel.js";
 import { receiversAlone } from "./receivers-alone.js";
 import type { AloneReceiver } from "./receivers-alone.js";
+
+/** What the joint plan takes of a receiver: its budgets, not the hundreds of sources behind each. */
+export interface JointAlone {
+  readonly receiver: VenueReceiver;
+  /** [channel] */
+  readonly channels: readonly Pick<ReceiverChannel, "channel" | "centreMhz" | "budget">[];
+}
 
 /** A system that can be planned with others: it is somewhere, and something hears it. */
 export interface JointSystem {
@@ -17,7 +25,7 @@ export interface JointSystem {
   /** Those to choose among, or its hop frequencies; inside the band unless its channel is settled outside. */
   readonly channels: readonly RadioChannel[];
   /** Those that get any signal. */
-  readonly receivers: readonly AloneReceiver[];
+  readonly receivers: readonly JointAlone[];
   /** Names of those that lie in a true null and get none, whatever the plan. */
   readonly lostReceivers: readonly string[];
 }
@@ -46,7 +54,7 @@ export function jointSystem(
   const all = receiversAlone(site, { system, transmitter }, channels, terms);
   const isHeard = ({ channels: heard }: AloneReceiver): boolean =>
     heard.every(({ budget }) => budget.receivedDbm > -Infinity);
-  const receivers = all.filter(isHeard);
+  const receivers = all.filter(isHeard).map(budgetsOf);
   if (receivers.length === 0)
     return { system: name, reason: "all its receivers lie in a null of its transmitter's antenna" };
   return {
@@ -57,5 +65,12 @@ export function jointSystem(
     channels,
     receivers,
     lostReceivers: all.filter((one) => !isHeard(one)).map(({ receiver }) => receiver.name),
+  };
+}
+
+function budgetsOf({ receiver, channels }: AloneReceiver): JointAlone {
+  return {
+    receiver,
+    channels: channels.map(({ channel, centreMhz, budget }) => ({ channel, centreMhz, budget })),
   };
 }
