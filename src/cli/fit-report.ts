@@ -34,7 +34,9 @@ export function fitReport(input: FitInput): FitReport {
   const walk = input.withWalls ? all : { ...all, wallCount: undefined };
   const fit = fitPathLoss({ ...walk, confidenceRatio });
   const model =
-    fit.refusal !== null ? null : pathModelRecord(fit, frequencyMhz === null ? {} : { frequencyMhz });
+    fit.refusal !== null
+      ? null
+      : pathModelRecord(fit, { readings: walk, ...(frequencyMhz !== null && { frequencyMhz }) });
   const predictAt = predictor(model, confidenceRatio, frequencyMhz ?? MIDDLE_MHZ);
   const furthestM = fit.refusal === null ? fit.distanceRangeM[1] : 0;
   return {

@@ -5,10 +5,11 @@ export { EXPONENT_LIMITS, LEAST_HEARD_COUNT, LEAST_SPAN_RATIO } from "./fit-refu
 export type { FitRefusal, FitRefusalCode } from "./fit-refusal.js";
 export type { FitNote, FittedPathLoss, PathLossFit, RefusedPathLoss } from "./path-loss-fit.js";
 export type { PathLossReadings } from "./path-loss-readings.js";
+export { isPathModelRecord } from "./is-path-model-record.js";
 export { pathModelPredictionDb } from "./path-model-prediction.js";
 export type { PathPrediction } from "./path-model-prediction.js";
 export { pathModelRecord } from "./path-model-record.js";
-export type { PathModelRecord } from "./path-model-record.js";
+export type { PathModelRecord, PathModelResidual } from "./path-model-record.js";
 export { readReadings } from "./read-readings.js";
 export { WALK_COLUMNS } from "./reading-columns.js";
 export type { ReadingColumn } from "./reading-columns.js";
@@ -47,3 +48,5 @@ export { readPathModelRecord } from "./read-path-model-record.js";
 export type { PathModelRecordImport } from "./read-path-model-record.js";
 export { readPlanRecord } from "./read-plan-record.js";
 export type { PlanImport } from "./read-plan-record.js";
+export { readingIntervalDb } from "./reading-interval.js";
+export type { LocalMeanSpread, ReadingIntervalDb } from "./reading-interval.js";

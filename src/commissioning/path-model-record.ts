@@ -1,7 +1,8 @@
-import { requirePositive } from "../issues/index.js";
+import { ArgumentError, requirePositive } from "../issues/index.js";
 import { PATH_MODEL_SCHEMA } from "../propagation/index.js";
 import type { LogDistanceModel } from "../propagation/index.js";
 import type { FittedPathLoss } from "./path-loss-fit.js";
+import type { PathLossReadings } from "./path-loss-readings.js";
 
 /** A fitted model as it is kept: usable wherever a log-distance model is, and it knows how far it can be trusted. */
 export interface PathModelRecord extends LogDistanceModel {
@@ -20,19 +21,29 @@ export interface PathModelRecord extends LogDistanceModel {
   readonly covariance: readonly (readonly number[])[];
   /** At which it was walked, MHz; null where not stated. */
   readonly frequencyMhz: number | null;
+  /** What the model leaves over at each reading; not given: the file has not kept it. */
+  readonly residuals?: readonly PathModelResidual[] | undefined;
+}
+
+/** One reading against the model. */
+export interface PathModelResidual {
+  readonly distanceM: number;
+  /** Measured − fitted, dB; of a reading not heard the least that it can be. */
+  readonly residualDb: number;
+  readonly heard: boolean;
 }
 
 /**
  * The model file of a fit.
- * @param options frequencyMhz: at which was walked
- * @throws {ArgumentError} when the frequency is not finite and > 0
+ * @param options frequencyMhz: at which was walked; readings: those of the fit, whose residuals are kept
+ * @throws {ArgumentError} when the frequency is not finite and > 0, or the readings are not as many as the fit's
  * @example pathModelRecord(fitPathLoss({ distanceM: [1, 2, 4, 8, 16, 32], lossDb: [40, 49, 58, 67, 76, 85] })).kind; // => "log-distance"
  */
 export function pathModelRecord(
   fit: FittedPathLoss,
-  options: { readonly frequencyMhz?: number } = {},
+  options: { readonly frequencyMhz?: number; readonly readings?: PathLossReadings } = {},
 ): PathModelRecord {
-  const { frequencyMhz } = options;
+  const { frequencyMhz, readings } = options;
   if (frequencyMhz !== undefined) requirePositive("frequencyMhz", frequencyMhz);
   return {
     schema: PATH_MODEL_SCHEMA,
@@ -48,5 +59,19 @@ export function pathModelRecord(
     freedomCount: fit.freedomCount,
     covariance: fit.covariance,
     frequencyMhz: frequencyMhz ?? null,
+    ...(readings !== undefined && { residuals: residualsOf(fit, readings) }),
   };
+}
+
+function residualsOf(
+  { residualDb }: FittedPathLoss,
+  { distanceM, censored }: PathLossReadings,
+): PathModelResidual[] {
+  if (distanceM.length !== residualDb.length)
+    throw new ArgumentError("readings", `the fit's ${residualDb.length}`, distanceM.length);
+  return distanceM.map((each, index) => ({
+    distanceM: each,
+    residualDb: residualDb[index]!,
+    heard: censored?.[index] !== true,
+  }));
 }

@@ -2,7 +2,7 @@ import type { Issue } from "../issues/index.js";
 import { invertPositive } from "../numeric/index.js";
 import { PATH_MODEL_SCHEMA } from "../propagation/index.js";
 import { EXPONENT_LIMITS } from "./fit-refusal.js";
-import type { PathModelRecord } from "./path-model-record.js";
+import type { PathModelRecord, PathModelResidual } from "./path-model-record.js";
 import { RecordFields } from "./record-fields.js";
 
 /** A model file, read. */
@@ -45,9 +45,21 @@ export function readPathModelRecord(
       isCovariance(value, size),
     ),
     frequencyMhz: fields.numberOrNull("frequencyMhz"),
+    ...(fields.has("residuals") && { residuals: fields.list("residuals", residualOf) }),
   };
   // Whatever is undefined has been told.
   return { model: issues.length === 0 ? (draft as PathModelRecord) : null, issues };
+}
+
+function residualOf(fields: RecordFields): Partial<PathModelResidual> {
+  const distanceM = fields.number("distanceM", "a number above 0", (m) => m > 0);
+  const residualDb = fields.number("residualDb");
+  const heard = fields.field("heard", "true or false", (value) => typeof value === "boolean");
+  return {
+    ...(distanceM !== undefined && { distanceM }),
+    ...(residualDb !== undefined && { residualDb }),
+    ...(heard !== undefined && { heard }),
+  };
 }
 
 /** Symmetric, and no combination of parameters with a variance below 0 (rounding apart). */

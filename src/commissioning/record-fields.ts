@@ -23,6 +23,10 @@ export class RecordFields {
     return undefined;
   }
 
+  has(key: string): boolean {
+    return this.own(key) !== undefined;
+  }
+
   number(key: string, expected = "a number", accepts?: (value: number) => boolean): number | undefined {
     const is = (value: unknown): value is number =>
       isNumber(value) && (accepts === undefined || accepts(value));

@@ -1,10 +1,6 @@
-import { readReadings } from "../../commissioning/index.js";
 import type { ReadingsImport } from "../../commissioning/index.js";
-import { formatIssue } from "../../issues/index.js";
-import type { Issue } from "../../issues/index.js";
 import { fitJson, fitText } from "../../report/index.js";
 import type { LengthUnit } from "../../report/index.js";
-import { plainTable } from "../../scan/index.js";
 import { finish, unitOf } from "../context.js";
 import type { Context } from "../context.js";
 import { CliError, EXIT } from "../exit.js";
@@ -12,12 +8,12 @@ import type { ExitCode } from "../exit.js";
 import { fitFigures, readingColumns } from "../fit-options.js";
 import type { FitFigures, FitOptions } from "../fit-options.js";
 import { fitReport } from "../fit-report.js";
-import { inputText, STDIN_NAME } from "../input.js";
 import { jsonText } from "../json-text.js";
 import { loadRadio } from "../load-profile.js";
 import { loadVenue } from "../load-venue.js";
 import { exitFor } from "../outcome.js";
 import { deliver } from "../output.js";
+import { readingsFile } from "../readings-file.js";
 import { walkPlaces } from "../walk-places.js";
 import { badOption } from "../words.js";
 
@@ -82,34 +78,14 @@ function namesEnclosure({ enclosure, set = [] }: FitOptions): boolean {
   return enclosure !== undefined || set.some((each) => /^\s*enclosure/i.test(each));
 }
 
-async function readWalk(
+function readWalk(
   path: string,
   { floorDbm }: FitFigures,
   units: LengthUnit,
   { options, io }: Context<FitOptions>,
 ): Promise<ReadingsImport> {
-  const source = path === "-" ? STDIN_NAME : path;
-  const { rows, delimiter, faults } = plainTable((await inputText(path, io)).replace(/^\ufeff/, ""));
-  const cut = faults.map(({ line }): Issue => {
-    const expected = "cells whose quotes are closed";
-    return { code: "bad-cell", severity: "error", source, line, expected, action: "row skipped" };
-  });
-  const read = readReadings(rows, {
-    source,
-    units,
-    decimalComma: delimiter !== ",",
-    ...(floorDbm !== null && { floorDbm }),
-    columns: readingColumns(options),
-  });
-  const readings = {
-    ...read,
-    rowCount: read.rowCount + cut.length,
-    rejectedCount: read.rejectedCount + cut.length,
-    issues: [...cut, ...read.issues],
-  };
-  if (readings.readings.length > 0) return readings;
-  const errors = readings.issues.filter(({ severity }) => severity === "error");
-  throw new CliError(EXIT.badData, errors.map(formatIssue).join("\n"), HEADER, readings.issues);
+  const columns = readingColumns(options);
+  return readingsFile(path, { units, ...(floorDbm !== null && { floorDbm }), columns }, io, HEADER);
 }
 
 const HEADER = 'a CSV with the columns distance_m, received_dbm; "not heard" where there was nothing';
