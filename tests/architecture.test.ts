@@ -112,6 +112,10 @@ describe("the rules", () => {
     [from("band/a.ts", "../package.json"), "in no room"],
     [from("attic/a.ts", "band/index.js"), "no known room"],
     [from("report/a.ts", "scorer/index.js"), "as type only"],
+    [from("report/a.ts", "page/index.js", { typeOnly: true }), "report may not import page"],
+    [from("page/a.ts", "venue/index.js"), "as type only"],
+    [from("page/a.ts", "report/plan-model.js"), "past its index"],
+    [from("report/a.ts", "d3-scale", { relative: false }), "belongs in cli"],
     [from("scan/a.ts", "node:fs", { relative: false }), "belongs in cli"],
     [from("scan/a.ts", "commander", { relative: false }), "belongs in cli"],
     [from("band/a.ts", "csv-parse/sync", { relative: false }), "belongs in cli"],
@@ -125,6 +129,9 @@ describe("the rules", () => {
     from("scan/a.ts", "band/index.js"),
     from("report/a.ts", "scorer/index.js", { typeOnly: true }),
     from("report/a.ts", "units/index.js"),
+    from("page/svg/a.ts", "report/index.js"),
+    from("page/svg/a.ts", "venue/index.js", { typeOnly: true }),
+    from("page/svg/a.ts", "d3-contour", { relative: false }),
     from("cli/commands/a.ts", "venue/index.js"),
     from("cli/a.ts", "node:fs", { relative: false }),
     from("scan/a.ts", "csv-parse/sync", { relative: false }),
@@ -206,5 +213,6 @@ test("the package offers each model room by its own door and keeps cli to itself
     files.filter((file) => file.endsWith("/index.ts")).map((file) => file.split("/")[0]!),
   );
   expect(doors).not.toContain("cli");
-  for (const room of rooms) if (!["numeric", "report", "cli"].includes(room)) expect(doors).toContain(room);
+  for (const room of rooms)
+    if (!["numeric", "report", "page", "cli"].includes(room)) expect(doors).toContain(room);
 });

@@ -1,7 +1,5 @@
-import { pathModelPredictionDb } from "../commissioning/index.js";
-import type { PathModelRecord } from "../commissioning/index.js";
+import { isPathModelRecord, pathModelPredictionDb } from "../commissioning/index.js";
 import { antennaWords, fadeLawWords, pathModelWords } from "../propagation/index.js";
-import type { PathModel } from "../propagation/index.js";
 import type { ChannelReport } from "../report/index.js";
 import { toEmitters } from "../scan/index.js";
 import type { Survey } from "../scan/index.js";
@@ -40,7 +38,9 @@ export function channelReport(
     band: bandProfile({ ...scene, profile, busyShareRatio, ...PICTURE }),
     wifi: wifi === undefined ? null : planWifi(plan, scene, wifi.apPowerDbm),
     pathWords: pathModelWords(pathModel),
-    predictAt: isRecord(pathModel) ? (distanceM) => pathModelPredictionDb(pathModel, distanceM) : null,
+    predictAt: isPathModelRecord(pathModel)
+      ? (distanceM) => pathModelPredictionDb(pathModel, distanceM)
+      : null,
     antennaWords: {
       tx: site.txAntenna === null ? null : antennaWords(site.txAntenna),
       rx: site.rxAntenna === null ? null : antennaWords(site.rxAntenna),
@@ -51,9 +51,4 @@ export function channelReport(
     regulation,
     issues,
   };
-}
-
-/** A model that was fitted on site, with all that it knows of itself. */
-function isRecord(model: PathModel): model is PathModelRecord {
-  return model.kind === "log-distance" && "covariance" in model;
 }

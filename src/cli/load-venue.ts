@@ -1,4 +1,5 @@
-import { dirname, join } from "node:path";
+import { basename, dirname, join } from "node:path";
+import type { PlanInput } from "../commissioning/index.js";
 import { formatIssue } from "../issues/index.js";
 import type { Issue } from "../issues/index.js";
 import { builtInProfiles } from "../radio/index.js";
@@ -14,9 +15,21 @@ import { profileFile } from "./profile-file.js";
 import type { VenueDocument } from "./venue-document.js";
 import { venueDocument } from "./venue-document.js";
 
+/** A file that a venue is planned from. */
+export interface VenueInput {
+  /** As the venue file names it, or as the command names the venue file. */
+  readonly name: string;
+  readonly kind: PlanInput["kind"];
+  readonly path: string;
+  /** What came by standard input, which can't be read twice. */
+  readonly text?: string;
+}
+
 /** A venue ready to be planned with. */
 export interface LoadedVenue {
   readonly venue: Venue;
+  /** Every file that went in, the venue file first, scans last. */
+  readonly inputs: readonly VenueInput[];
   /** What there is to say of it; none of them stopped it. */
   readonly issues: readonly Issue[];
   /** The path of each of the venue's scans, in their order, from where the command runs. */
@@ -33,7 +46,8 @@ export interface LoadedVenue {
  */
 export async function loadVenue(path: string, io: Io): Promise<LoadedVenue> {
   const source = path === "-" ? STDIN_NAME : path;
-  const document = await venueDocument(await inputText(path, io), source);
+  const text = await inputText(path, io);
+  const document = await venueDocument(text, source);
   const folder = path === "-" ? "." : dirname(path);
   const beside = (file: string): string => (file.startsWith("/") ? file : join(folder, file));
   const further = await furtherFiles(document.data, beside, io);
@@ -47,7 +61,15 @@ export async function loadVenue(path: string, io: Io): Promise<LoadedVenue> {
   const all = [...issues, ...further.issues, ...missingScans(document, source, further.lacking)];
   const errors = all.filter(({ severity }) => severity === "error");
   if (venue !== null && errors.length === 0)
-    return { venue, issues: all, scanPaths: venue.scans.map(({ file }) => beside(file)) };
+    return {
+      venue,
+      inputs: [
+        { name: basename(source), kind: "venue", path, ...(path === "-" && { text }) },
+        ...inputsOf(further, venue, beside),
+      ],
+      issues: all,
+      scanPaths: venue.scans.map(({ file }) => beside(file)),
+    };
   const onlyLacking = errors.every(
     ({ code, value }) => code === "unreadable" && further.lacking.has(value ?? ""),
   );
@@ -58,6 +80,23 @@ export async function loadVenue(path: string, io: Io): Promise<LoadedVenue> {
       ? "check the names: they count from the venue file's own folder"
       : "mend these lines and run it again; stillband init shows the form",
     all,
+  );
+}
+
+/** The files that a venue file names, each once. */
+function inputsOf(
+  { tables, profiles, models }: FurtherFiles,
+  { scans }: Venue,
+  beside: (file: string) => string,
+): VenueInput[] {
+  const files: readonly (readonly [VenueInput["kind"], readonly string[]])[] = [
+    ["luminaires", [...tables.keys()]],
+    ["profile", [...profiles.keys()]],
+    ["path-model", [...models.keys()]],
+    ["scan", scans.map(({ file }) => file)],
+  ];
+  return files.flatMap(([kind, names]) =>
+    [...new Set(names)].map((name) => ({ name, kind, path: beside(name) })),
   );
 }
 

@@ -4,7 +4,8 @@ import { CliError, EXIT } from "./exit.js";
 import type { ExitCode } from "./exit.js";
 import { write } from "./io.js";
 import type { Io } from "./io.js";
-import { buildProgram, COMMANDS } from "./program.js";
+import { COMMANDS } from "./command-table.js";
+import { buildProgram } from "./program.js";
 import type { Runs } from "./run.js";
 import { WELCOME } from "./welcome.js";
 

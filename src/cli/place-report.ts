@@ -21,6 +21,17 @@ export interface PlaceAsked {
   readonly heightM: number;
   readonly antenna?: PlanPlacementOptions["antenna"];
   readonly among: PlanPlacementOptions["among"];
+  /** Columns of the floor pictures' fields; as a terminal's plan unless given. */
+  readonly pictureColumnCount?: number;
+  /** What a plan has settled already; not given: nothing. */
+  readonly settled?: SettledPlan;
+}
+
+/** A plan whose channels stand: what a second transmitter would cost all systems is not worked out then. */
+export interface SettledPlan {
+  readonly channelOf: ReadonlyMap<string, number>;
+  /** Systems whose place holds: the named places are told, no grid is searched. */
+  readonly holding: ReadonlySet<string>;
 }
 
 /**
@@ -60,6 +71,9 @@ export function placeReport(
   };
 }
 
+const ALL_HOP = "no system of the venue has a channel to choose: all hop";
+const NOT_COSTED = "left out of a plan; stillband place works it out";
+
 type JointTerms = Pick<VenueChannelOptions, "known" | "memory" | "surveyOf">;
 
 /** For the joint plans of one scene: a second system hears with the radio of the first. */
@@ -83,18 +97,23 @@ function placedSystem(
     return { name, placed: null, reason: "it has no receiver: give its fixtures x, y and a trim height" };
   if (channelsInBand(site, system).length === 0)
     return { name, placed: null, reason: "none of its radio channels lies inside the band" };
-  const plan = planPlacement(site, system, { ...options, ...asked, ...placeKeepOuts(scene, system) });
+  const { settled } = asked;
+  const plan = planPlacement(site, system, {
+    ...{ ...options, ...asked, ...placeKeepOuts(scene, system) },
+    ...(settled !== undefined && { channel: settled.channelOf.get(name) }),
+    ...(settled?.holding.has(name) === true && { among: "candidates" }),
+  });
   const pictures = [...new Set(receivers.map(({ room }) => room))].map((room) => floor(room));
   const unscannedRooms = pictures.map(({ room }) => room.name).filter((room) => !options.survey.has(room));
-  const joint = secondSystemCost(site, plan, { ...options, ...jointly });
-  const jointReason =
-    joint !== null || plan.pair === null ? null : "no system of the venue has a channel to choose: all hop";
+  const joint = settled === undefined ? secondSystemCost(site, plan, { ...options, ...jointly }) : null;
+  const without = settled === undefined ? ALL_HOP : NOT_COSTED;
+  const jointReason = joint !== null || plan.pair === null ? null : without;
   return { name, placed: { plan, pictures, unscannedRooms, joint, jointReason }, reason: null };
 
   function floor(roomName: string): FloorPicture {
     const room = scene.venue.rooms.find((one) => one.name === roomName)!;
     const heightM = antennaHeightM(room, asked.heightM);
-    const stepM = planStepM(room.outline, { units, columnCount: PLAN_COLUMNS });
+    const stepM = planStepM(room.outline, { units, columnCount: asked.pictureColumnCount ?? PLAN_COLUMNS });
     const { setting, gridAntenna: antenna } = plan;
     const field = marginField(site, system, { ...options, room: roomName, stepM, heightM, antenna, setting });
     return { room, heightM, field };

@@ -15,11 +15,11 @@ import type { VenueJob } from "./venue-options.js";
 import type { VenueScene } from "./venue-scene.js";
 
 /** Length of one Wi-Fi burst, ms (assumed). */
-const BURST_MS = 2;
+export const BURST_MS = 2;
 
 const NOT_SCANNED = "not scanned with this crowd or a smaller one";
 
-/** How long the joint plan may be searched for. */
+/** How long the joint plan may be searched for by a clock. */
 export interface SearchTime {
   readonly timeLimitS: number;
   readonly nowMs: () => number;
@@ -29,12 +29,13 @@ export interface SearchTime {
  * Everything that the report of `rooms` tells.
  * @param scenes by system
  * @param scene any of them: for what doesn't hang on the radio
+ * @param time null: the search ends by its count of steps, the same on any machine
  */
 export function roomsReport(
   job: VenueJob,
   scenes: ReadonlyMap<string, VenueScene>,
   scene: VenueScene,
-  time: SearchTime,
+  time: SearchTime | null,
 ): RoomsReport {
   const { crowd, terms } = job;
   const { reliability = 0.99, busyShareRatio = 0.01, fadeLaw = referenceFadeLaw } = terms;
@@ -57,7 +58,7 @@ export function roomsReport(
     plan,
     request: plan.systems.length === 0 ? null : venueRequest(site, asked),
     reviews: scene.reviews,
-    terms: { reliability, busyShareRatio, burstMs: BURST_MS, timeLimitS: time.timeLimitS },
+    terms: { reliability, busyShareRatio, burstMs: BURST_MS, timeLimitS: time?.timeLimitS ?? null },
     handsetChannels: site.handsetChannels ?? [],
     words: { path: pathModelWords(site.pathModel), fade: fadeLawWords(fadeLaw) },
     issues: scene.issues,

@@ -23,33 +23,40 @@ const FILLS = ["place", "crowd", "time"] as const;
  * fill the blank cells of the files named after them, and "" ends a fill.
  * @param words the words after the command's name, as typed
  * @param command tells which options take a value
+ * @param flag the option that names a scan, where the words beside options name something else
  * @throws {CliError} exit 64 for a file without a name, or a fill that no file is named after
  */
-export function scanArguments(words: readonly string[], command: Command): ScanArgument[] {
+export function scanArguments(words: readonly string[], command: Command, flag?: string): ScanArgument[] {
   const files: ScanArgument[] = [];
   const fill: { -readonly [Key in keyof NamedScan]: NamedScan[Key] } = { path: "" };
   let unused: string | null = null;
   let ended = false;
+  const take = (path: string): void => {
+    if (path === "") throw new CliError(EXIT.usage, 'expected a scan file, got ""', "name it, as hall.csv");
+    files.push({ ...fill, path });
+    unused = null;
+  };
   for (let index = 0; index < words.length; index++) {
     const word = words[index]!;
     if (word === "--" && !ended) ended = true;
     else if (ended || word === "-" || !word.startsWith("-")) {
-      if (word === "") throw new CliError(EXIT.usage, 'expected a scan file, got ""', "name it, as hall.csv");
-      files.push({ ...fill, path: word });
-      unused = null;
+      if (flag === undefined) take(word);
     } else {
       const equals = word.startsWith("--") ? word.indexOf("=") : -1;
-      const flag = equals < 0 ? word : word.slice(0, equals);
-      const option = command.options.find(({ long, short }) => long === flag || short === flag.slice(0, 2));
+      const typed = equals < 0 ? word : word.slice(0, equals);
+      const option = command.options.find(({ long, short }) => long === typed || short === typed.slice(0, 2));
       const inline =
-        equals < 0 ? option?.short === flag.slice(0, 2) && flag.length > 2 && !flag.startsWith("--") : true;
+        equals < 0
+          ? option?.short === typed.slice(0, 2) && typed.length > 2 && !typed.startsWith("--")
+          : true;
       const takesNext = option?.required === true && !inline;
       const value = equals < 0 ? (words[index + 1] ?? "") : word.slice(equals + 1);
-      const name = FILLS.find((candidate) => flag === `--${candidate}`);
+      const name = FILLS.find((candidate) => typed === `--${candidate}`);
       if (name !== undefined) {
         setFill(fill, name, value);
-        if (value !== "") unused = `${flag} ${value}`;
+        if (value !== "") unused = `${typed} ${value}`;
       }
+      if (typed === flag) take(value);
       if (takesNext) index++;
     }
   }

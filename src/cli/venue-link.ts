@@ -1,7 +1,7 @@
 import { antennaWords, fadeLawWords, pathModelWords, referenceFadeLaw } from "../propagation/index.js";
 import { venueLinkJson, venueLinkText } from "../report/index.js";
 import type { VenueLinkReport } from "../report/index.js";
-import { emitterKinds, planVenueLinks } from "../venue/index.js";
+import { planVenueLinks } from "../venue/index.js";
 import type { Venue, VenueReceiver, VenueSystem } from "../venue/index.js";
 import { finish } from "./context.js";
 import type { Context } from "./context.js";
@@ -9,6 +9,8 @@ import type { ExitCode } from "./exit.js";
 import { linkSetting } from "./link-options.js";
 import { refuseStrangeOptions } from "./link-operand-options.js";
 import { exitFor } from "./outcome.js";
+import { forecastsOf } from "./predict-receivers.js";
+import { unplacedEmitters } from "./unplaced-emitters.js";
 import { venueJob } from "./venue-options.js";
 import type { VenueJob, VenueOptions } from "./venue-options.js";
 import { named, systemScenes, systemsAsked } from "./venue-systems.js";
@@ -67,31 +69,28 @@ function venueLinkReport(
   const [, scene] = pairs[0]!;
   const site = scene.siteWith(crowd);
   const { reliability = 0.99, busyShareRatio = 0.01, fadeLaw = referenceFadeLaw } = terms;
+  const systems = pairs.flatMap(([{ name }, its]) =>
+    planVenueLinks(its.siteWith(crowd), {
+      ...terms,
+      survey: its.roomsWith(crowd),
+      systems: [name],
+      channelOf,
+      burstMs,
+    }),
+  );
   return {
     venue: scene.venue,
     crowd,
     survey: scene.survey,
     scannedRooms: [...scene.roomsWith(crowd).keys()],
     roomlessCount: scene.roomlessCount,
-    systems: pairs.flatMap(([{ name }, its]) =>
-      planVenueLinks(its.siteWith(crowd), {
-        ...terms,
-        survey: its.roomsWith(crowd),
-        systems: [name],
-        channelOf,
-        burstMs,
-      }),
-    ),
+    systems,
+    forecasts: forecastsOf(systems, { ...terms, site }),
     reviews: scene.reviews,
     receiver,
     terms: { reliability, busyShareRatio, burstMs },
     handsetChannels: site.handsetChannels ?? [],
-    unplacedEmitters: scene.venue.emitters
-      .filter(({ type, centreMhz }) => {
-        const kind = emitterKinds[type];
-        return (centreMhz ?? kind.centreMhz) === null && kind.hopStepMhz === null;
-      })
-      .map(({ name }) => name),
+    unplacedEmitters: unplacedEmitters(scene.venue),
     words: { antenna: antennaWords, path: pathModelWords(site.pathModel), fade: fadeLawWords(fadeLaw) },
     issues: scene.issues,
   };

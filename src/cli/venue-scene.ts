@@ -1,7 +1,7 @@
 import type { Issue } from "../issues/index.js";
 import type { RadioProfile } from "../radio/index.js";
 import { buildSurvey } from "../scan/index.js";
-import type { Crowd, Survey } from "../scan/index.js";
+import type { BuildSurveyOptions, Crowd, ScanImport, Survey } from "../scan/index.js";
 import { holdToRegion, venueSite } from "../venue/index.js";
 import type { Place, RegionalVenue, Venue, VenueScan, VenueSite } from "../venue/index.js";
 import type { Context } from "./context.js";
@@ -24,6 +24,9 @@ export interface VenueScene {
   readonly reviews: RegionalVenue["reviews"];
   /** Every scan, whatever its room. */
   readonly survey: Survey;
+  /** The same as read, and how they were put together. */
+  readonly imports: readonly ScanImport[];
+  readonly shaped: BuildSurveyOptions;
   /** Ids of the building's own sources. */
   readonly buildingIds: ReadonlySet<string>;
   /** Where sources are whose place the venue file gives, by id. */
@@ -54,11 +57,7 @@ export async function venueScene(
     reviews,
     issues: ruleIssues,
   } = holdToRegion(asFiled, region === undefined ? undefined : regionWord(region), furtherAntennas);
-  const files = venue.scans.map((scan, index) => ({ path: scanPaths[index]!, ...fillOf(scan) }));
-  const imports =
-    files.length === 0
-      ? []
-      : await readScans({ ...context, files }, readingOptions(context.options, profile));
+  const imports = await importsOf(context, venue, scanPaths, profile);
   const shaped = {
     ...surveyOptions(context.options),
     ...marksOf(venue),
@@ -72,6 +71,8 @@ export async function venueScene(
     venue,
     reviews,
     survey,
+    imports,
+    shaped,
     buildingIds: buildingIdsOf(survey),
     sourcePlaces: sourcePlacesOf(venue, survey),
     roomlessCount: roomlessCount(imports, roomOf),
@@ -81,6 +82,17 @@ export async function venueScene(
     roomsWith: (crowd) =>
       remembered(rooms, crowd, () => roomScenes({ venue, imports, shaped, roomOf, scanPaths }, crowd)),
   };
+}
+
+async function importsOf(
+  context: Context<SurveyOptions>,
+  { scans }: Venue,
+  scanPaths: readonly string[],
+  profile: RadioProfile,
+): Promise<readonly ScanImport[]> {
+  if (scans.length === 0) return [];
+  const files = scans.map((scan, index) => ({ path: scanPaths[index]!, ...fillOf(scan) }));
+  return await readScans({ ...context, files }, readingOptions(context.options, profile));
 }
 
 function remembered<Key, Value>(known: Map<Key, Value>, key: Key, make: () => Value): Value {

@@ -5,7 +5,9 @@ import { runInit } from "./commands/init.js";
 import { runLink } from "./commands/link.js";
 import { runPatch } from "./commands/patch.js";
 import { runPlace } from "./commands/place.js";
+import { runPlan } from "./commands/plan.js";
 import { runRooms } from "./commands/rooms.js";
+import { runVerify } from "./commands/verify.js";
 import type { ExitCode } from "./exit.js";
 import type { Io } from "./io.js";
 import { runMain } from "./main.js";
@@ -26,7 +28,9 @@ const RUNS: Runs = {
   },
   patch: runPatch,
   place: runPlace,
+  plan: runPlan,
   rooms: runRooms,
+  verify: runVerify,
 };
 
 /** The command line with every command. */

@@ -1,10 +1,9 @@
+import { COLUMN_MHZ } from "./busy-columns.js";
+import { frequencyTicksMhz } from "./frequency-ticks.js";
 import type { TextStyle } from "./pen.js";
 
-/** Of the pictures of `survey`: one column. */
-export const COLUMN_MHZ = 2;
 /** Columns before the picture: a label, a blank and the axis. */
 const LABEL_COUNT = 10;
-const TICK_MHZ = 20;
 
 /** What stands before a row, up to and with the axis. @example axisLabel("25%"); // => "     25% │" */
 export function axisLabel(text: string): string {
@@ -14,10 +13,8 @@ export function axisLabel(text: string): string {
 /** The axis at the foot and its frequencies, the same under every picture of `survey`. */
 export function axisLines(startMhz: number, columnCount: number, style: TextStyle): string[] {
   let line = "";
-  for (let index = 0; index < columnCount; index++) {
-    const mhz = startMhz + COLUMN_MHZ * index;
-    if (mhz % TICK_MHZ === 0) line = line.padEnd(LABEL_COUNT + index) + String(mhz);
-  }
+  for (const mhz of frequencyTicksMhz(startMhz, startMhz + COLUMN_MHZ * (columnCount - 1)))
+    line = line.padEnd(LABEL_COUNT + Math.round((mhz - startMhz) / COLUMN_MHZ)) + String(mhz);
   const foot = `${" ".repeat(LABEL_COUNT - 1)}└${"─".repeat(columnCount)}`;
   return [style.pen.faint(foot), style.pen.faint(`${line} MHz`)];
 }

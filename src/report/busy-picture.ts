@@ -1,7 +1,8 @@
 import { barMark } from "./bar-mark.js";
 import type { BusyCell } from "./busy-cells.js";
 import { stretchesWhere } from "./busy-cells.js";
-import { axisLabel, axisLines, COLUMN_MHZ } from "./busy-axis.js";
+import { axisLabel, axisLines } from "./busy-axis.js";
+import { BUSY_STEP_RATIO, busyColumns } from "./busy-columns.js";
 import { fixed } from "./number-format.js";
 import type { TextStyle } from "./pen.js";
 
@@ -9,23 +10,17 @@ const MOST_STRETCHES = 3;
 
 /** Flat bars of busy time, a column for two MHz (the busier counts), 25 % a row; `?` where nothing was scanned. */
 export function busyPicture(cells: readonly BusyCell[], style: TextStyle): string[] {
-  const columns = Array.from({ length: Math.ceil(cells.length / COLUMN_MHZ) }, (_, index) =>
-    busiest(cells.slice(COLUMN_MHZ * index, COLUMN_MHZ * (index + 1))),
-  );
-  const rows = [0.75, 0.5, 0.25, 0].map((low) => {
-    const bar = columns.map((ratio) => {
-      if (ratio === null) return low === 0 ? "?" : " ";
-      return barMark((ratio - low) / 0.25);
+  const columns = busyColumns(cells);
+  const rows = [3, 2, 1, 0].map((row) => {
+    const low = row * BUSY_STEP_RATIO;
+    const bar = columns.map(({ busyRatio }) => {
+      if (busyRatio === null) return row === 0 ? "?" : " ";
+      return barMark((busyRatio - low) / BUSY_STEP_RATIO);
     });
-    const label = axisLabel(`${fixed((low + 0.25) * 100, 0)}%`);
+    const label = axisLabel(`${fixed((low + BUSY_STEP_RATIO) * 100, 0)}%`);
     return `${style.pen.faint(label)}${bar.join("")}`.trimEnd();
   });
   return [...rows, ...axisLines(cells[0]?.fromMhz ?? 2400, columns.length, style)];
-}
-
-function busiest(cells: readonly BusyCell[]): number | null {
-  const known = cells.map(({ busyRatio }) => busyRatio).filter((ratio) => ratio !== null);
-  return known.length === 0 ? null : Math.max(...known);
 }
 
 /** Which evidence the bars rest on. */

@@ -7,7 +7,8 @@ import { nameOf } from "./patch-words.js";
 import type { TextStyle } from "./pen.js";
 import { clipped, tableLines } from "./text-layout.js";
 
-const FEED_WORDS: Readonly<Record<CircuitRow["feed"], string>> = {
+/** How a circuit's luminaires are fed. */
+export const FEED_WORDS: Readonly<Record<CircuitRow["feed"], string>> = {
   "own-box": "own box",
   "through-fed": "through",
   unknown: "?",
@@ -60,7 +61,7 @@ export function runTable({ plan }: HangReport, style: TextStyle): string[] {
     row.luminaires.map((name, index) => [
       `  ${clipped(printable(name, 40), 14)}`,
       lengthCell(row.feedsM[index] ?? null, style.units),
-      fromWords(row, index),
+      clipped(cordFrom(row, index), 14),
       row.drops[index] === undefined ? "____" : `${fixed(row.drops[index].dropV, 2)} V`,
       row.drops[index] === undefined ? "____" : `${fixed(row.drops[index].dropRatio * 100, 2)} %`,
     ]),
@@ -86,9 +87,10 @@ export function runTable({ plan }: HangReport, style: TextStyle): string[] {
   ];
 }
 
-function fromWords({ feed, luminaires }: CircuitRow, index: number): string {
+/** Where the cord of a circuit's luminaire comes from. */
+export function cordFrom({ feed, luminaires }: CircuitRow, index: number): string {
   if (feed === "unknown") return "?";
-  return feed === "through-fed" && index > 0 ? clipped(printable(luminaires[index - 1]!, 40), 14) : "its box";
+  return feed === "through-fed" && index > 0 ? printable(luminaires[index - 1]!, 40) : "its box";
 }
 
 const DECIDED_WORDS = { use: "by use", ampacity: "by the breaker", drop: "by voltage drop" };
@@ -97,13 +99,15 @@ const GAP_WORDS = {
   "beyond-table": "not chosen: beyond the table",
 };
 
-function circuitHeading({ circuit, choice, supplyV }: CircuitRow): string {
-  const { conductor, decidedBy, gap } = choice;
-  const cord =
-    conductor === null || decidedBy === null
-      ? `cord ${gap === null ? ASK : GAP_WORDS[gap]}`
-      : `${conductor.name} and earth, ${DECIDED_WORDS[decidedBy]}`;
-  return `${nameOf(circuit)}, ${withUnit(supplyV, 0, "V")}: ${cord}`;
+function circuitHeading(row: CircuitRow): string {
+  return `${nameOf(row.circuit)}, ${withUnit(row.supplyV, 0, "V")}: ${cordChoice(row)}`;
+}
+
+/** The cord of a circuit and what decided it, or why none is chosen. */
+export function cordChoice({ choice: { conductor, decidedBy, gap } }: CircuitRow): string {
+  return conductor === null || decidedBy === null
+    ? `cord ${gap === null ? ASK : GAP_WORDS[gap]}`
+    : `${conductor.name} and earth, ${DECIDED_WORDS[decidedBy]}`;
 }
 
 /** What the electrician has to see or answer, the gravest first, a statement each. */

@@ -4,7 +4,12 @@ import type { TextStyle } from "./pen.js";
 import { bullets } from "./section.js";
 
 /** What every sheet of the crew says of emergency and exit lighting: who counts, and of whom nobody knows. */
-export function emergencyLines({ names, unknownNames }: EmergencyNotice, style: TextStyle): string[] {
+export function emergencyLines(notice: EmergencyNotice, style: TextStyle): string[] {
+  return bullets(emergencyStatements(notice), style);
+}
+
+/** The same, a statement each. */
+export function emergencyStatements({ names, unknownNames }: EmergencyNotice): string[] {
   const counts =
     names.length === 0
       ? "None is stated to count as emergency or exit lighting."
@@ -15,7 +20,7 @@ export function emergencyLines({ names, unknownNames }: EmergencyNotice, style: 
       : unknownNames.length === 1
         ? `NOT KNOWN whether it counts: ${listed(unknownNames)}. Ask before it hangs.`
         : `NOT KNOWN whether they count: ${listed(unknownNames)}. Ask before they hang.`;
-  return bullets([counts, unknown], style);
+  return [counts, unknown];
 }
 
 function listed(names: readonly string[]): string {

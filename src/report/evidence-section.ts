@@ -5,6 +5,10 @@ import { evidenceLines, rowsLine, sourcesLine, sweepLines } from "./survey-lines
 
 /** How far the scans can be trusted, and what was read. */
 export function evidenceSection(survey: Survey, style: TextStyle): string[] {
-  const lines = [...evidenceLines(survey), sourcesLine(survey), ...sweepLines(survey), rowsLine(survey)];
-  return section("Evidence", style, bullets(lines, style));
+  return section("Evidence", style, bullets(evidenceStatements(survey), style));
+}
+
+/** The same, a statement each. */
+export function evidenceStatements(survey: Survey): string[] {
+  return [...evidenceLines(survey), sourcesLine(survey), ...sweepLines(survey), rowsLine(survey)];
 }

@@ -33,7 +33,7 @@ export function cutTable({ hang, circuits, ...plan }: HangPlan, style: TextStyle
       lengthCell(row.safetyM, units),
       ...(isMixed ? [row.suspension] : []),
       shortName(row.name),
-      noteOf(row, cordOf({ hang, circuits, ...plan }, row).from),
+      hangNote(row, cordOf({ hang, circuits, ...plan }, row).from),
     ]),
     style.columnCount,
   );
@@ -74,22 +74,24 @@ export function weightTable({ hang }: HangPlan, style: TextStyle): string[] {
       ...["chain", "hook", "box/supp.", "safety"].map((head) => right(head)),
       left("figures typed in"),
     ],
-    hang.rows.map(({ name, load, flags }) => [
-      shortName(name),
-      load.totalKg === null ? `over ${weightCell(load.knownKg, units)}` : weightCell(load.totalKg, units),
-      ...load.checks.map((check) => ratedCell(check, units)),
-      flags.includes("rating-not-given")
-        ? "RATING NOT GIVEN"
-        : flags.includes("beyond-rating")
-          ? "BEYOND"
-          : flags.includes("beyond-box-limit")
-            ? "TOO HEAVY FOR A BOX"
-            : load.totalKg === null
-              ? "WEIGHT NOT GIVEN"
-              : "within",
+    hang.rows.map((row) => [
+      shortName(row.name),
+      row.load.totalKg === null
+        ? `over ${weightCell(row.load.knownKg, units)}`
+        : weightCell(row.load.totalKg, units),
+      ...row.load.checks.map((check) => ratedCell(check, units)),
+      weightVerdict(row),
     ]),
     style.columnCount,
   );
+}
+
+/** What the figures typed in say of a weight, the gravest first. */
+export function weightVerdict({ flags, load }: HangRow): string {
+  if (flags.includes("rating-not-given")) return "RATING NOT GIVEN";
+  if (flags.includes("beyond-rating")) return "BEYOND";
+  if (flags.includes("beyond-box-limit")) return "TOO HEAVY FOR A BOX";
+  return load.totalKg === null ? "WEIGHT NOT GIVEN" : "within";
 }
 
 function weightCell(weightKg: number, units: LengthUnit): string {
@@ -134,7 +136,7 @@ function headingOf(rows: readonly HangRow[], index: number, style: TextStyle): s
 }
 
 /** What a rigger must not miss of a row, the gravest first. */
-function noteOf({ flags, gap }: HangRow, from: string | null): string {
+export function hangNote({ flags, gap }: HangRow, from: string | null): string {
   const stops = flags.some((flag) => STOPPING.includes(flag));
   const notes = [
     ...(stops ? ["DO NOT HANG"] : []),

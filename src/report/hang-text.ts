@@ -126,5 +126,6 @@ function checksBody(report: HangReport, style: TextStyle): string[][] {
   ];
 }
 
-const CHECKS_KEY =
-  "In the order of the work. Blanks under a link at trim are columns of a readings file; --sheet checks -o readings.csv writes that file to type them into: the readings that prove the job.";
+/** How the checks are worked by. */
+export const CHECKS_KEY =
+  "In the order of the work. Blanks under a link at trim are columns of a readings file; --sheet checks -o readings.csv writes that file to type them into: the readings that prove the job; stillband verify VENUE --readings readings.csv holds them to the plan.";

@@ -14,11 +14,17 @@ export interface HopBlock {
   readonly clearAirRatio: number | null;
 }
 
+/** What is known of one hop frequency. */
+export type HopScore = Pick<
+  ChannelPlan["ranking"][number],
+  "allowed" | "centreMhz" | "channel" | "clearAirRatio" | "marginDb" | "spokenBy"
+>;
+
 const BLOCK_MHZ = 5;
 
 /** Hop frequencies by blocks from n·5 to below (n + 1)·5 MHz, rising; blocks without any are left out. */
-export function hopBlocks(ranking: ChannelPlan["ranking"], kept: ReadonlySet<number>): HopBlock[] {
-  const blocks = new Map<number, ChannelPlan["ranking"][number][]>();
+export function hopBlocks(ranking: readonly HopScore[], kept: ReadonlySet<number>): HopBlock[] {
+  const blocks = new Map<number, HopScore[]>();
   for (const score of [...ranking].sort((a, b) => a.centreMhz - b.centreMhz)) {
     const key = Math.floor(score.centreMhz / BLOCK_MHZ);
     const block = blocks.get(key);

@@ -28,10 +28,10 @@ type Plan = RoomsReport["plan"];
 
 function proofWords(
   { optimal, boundDb, minMarginDb, provedCount }: NonNullable<Plan["proof"]>,
-  timeLimitS: number,
+  timeLimitS: number | null,
 ): string {
   if (!optimal)
-    return `Not proved: the best found in ${timeLimitS} s has ${dB(minMarginDb)} at the weakest receiver of all; no plan has more than ${dB(boundDb)}. --time-limit gives it longer.`;
+    return `Not proved: the best found ${timeLimitS === null ? "within its count of steps" : `in ${timeLimitS} s`} has ${dB(minMarginDb)} at the weakest receiver of all; no plan has more than ${dB(boundDb)}. ${timeLimitS === null ? "stillband rooms --time-limit" : "--time-limit"} gives it longer.`;
   const next = provedCount > 1 ? ` So it is for the ${provedCount} weakest systems in turn, to 0.25 dB.` : "";
   return `Proved: no other choice of channels leaves the weakest receiver of all more than ${dB(minMarginDb)}.${next}`;
 }

@@ -25,7 +25,8 @@ export function patchLabelsText(report: PatchReport, style: TextStyle): string {
 }
 
 const CUT = "- ".repeat(40).trimEnd();
-const LABELS_KEY =
+/** How a label is read. */
+export const LABELS_KEY =
   "Fill in what is open before they go up: stillband rooms names radio channel and fallback. Switches: value = address; some fixtures count from zero, their row stands below. Check on the ground which one yours is.";
 
 function labelLines(label: PatchLabel, report: PatchReport, style: TextStyle): string[] {

@@ -84,7 +84,12 @@ function cellsOf(row: AddressRow, patch: PatchPlan, clashing: Clashing): string[
   ];
 }
 
-/** What matters most of a row. */
+/** What matters most of each row of a patch. */
+export function patchNotes(patch: PatchPlan): (row: AddressRow) => string {
+  const clashing = clashingNames(patch);
+  return (row) => noteOf(row, patch, clashing);
+}
+
 function noteOf({ name, fixed, reason }: AddressRow, { emergency }: PatchPlan, clashing: Clashing): string {
   if (reason !== null) return REASON_WORDS[reason][0];
   if (clashing.clashes.has(name)) return "CLASH";

@@ -4,10 +4,11 @@ import type { TextStyle } from "./pen.js";
 import { placeAssumptions } from "./place-assumptions.js";
 import { placeGlance } from "./place-glance.js";
 import type { FloorPicture, PlacedSystem, PlaceReport, SystemPlacement } from "./place-report.js";
-import { letteredPlaces, placesTable } from "./place-tables.js";
+import { placesTable } from "./place-tables.js";
 import { pairLines } from "./pair-lines.js";
 import { antennaInBrief, placeName, planLength } from "./place-words.js";
 import { planKey } from "./plan-key.js";
+import { floorTitle, placedFloor, placedMargins } from "./plan-model.js";
 import { PLAN_COLUMNS, planLegend, planPicture } from "./plan-picture.js";
 import { bullets, opening, pageText, section } from "./section.js";
 import { wrapped } from "./text-layout.js";
@@ -63,45 +64,23 @@ function gridWords(
 function floorSection(
   { venue: { walls } }: PlaceReport,
   placed: SystemPlacement,
-  { room, heightM, field }: FloorPicture,
+  picture: FloorPicture,
   style: TextStyle,
 ): string[] {
   const { plan } = placed;
   const narrow = { ...style, columnCount: PLAN_COLUMNS };
-  const receivers = plan.setting.receivers;
-  const here = (place: { readonly room: string }): boolean => place.room === room.name;
-  const pair =
-    plan.pair === null ? [] : plan.pair.places.map((place, index) => ({ mark: "PQ"[index]!, place }));
-  const places = [
-    ...letteredPlaces(placed).map(({ letter, one }) => ({ mark: letter, place: one.place })),
-    ...pair,
-  ];
-  const spots = [
-    ...receivers.flatMap((receiver, index) =>
-      here(receiver) ? [{ mark: String(index + 1), at: receiver.at }] : [],
-    ),
-    ...places.flatMap(({ mark, place }) => (here(place) ? [{ mark, at: place.at }] : [])),
-  ];
-  const up = `${planLength(heightM, style.units)} ${style.units} up, ${antennaInBrief(plan.gridAntenna)}`;
-  return section(`${printable(room.name, 30)} from above: dB to spare, transmitter ${up}`, style, [
-    ...planPicture({ room, walls: walls, spots, field }, narrow),
+  const up = `${planLength(picture.heightM, style.units)} ${style.units} up, ${antennaInBrief(plan.gridAntenna)}`;
+  return section(`${floorTitle(picture.room)}: dB to spare, transmitter ${up}`, style, [
+    ...planPicture(placedFloor(walls, placed, picture), narrow),
     ...planLegend(true),
     ...wrapped(
-      `letters: the places above${pair.length > 0 ? ", P and Q the two below" : ""}; numbers: receivers${choiceTitle(placed)}`,
+      `letters: the places above${plan.pair === null ? "" : ", P and Q the two below"}; numbers: receivers${choiceTitle(placed)}`,
       narrow.columnCount,
     ),
-    ...planKey(choiceMargins(placed), narrow),
+    ...planKey(placedMargins(placed), narrow),
   ]);
 }
 
 function choiceTitle({ plan }: SystemPlacement): string {
   return plan.choice === null ? "" : `, dB to spare from the ${placeName(plan.choice)} chosen:`;
-}
-
-function choiceMargins({ plan }: SystemPlacement): { name: string; workingMarginDb: number | null }[] {
-  const margins = plan.choice?.margins ?? [];
-  return plan.setting.receivers.map(({ name }) => ({
-    name,
-    workingMarginDb: margins.find(({ receiver }) => receiver === name)?.workingMarginDb ?? null,
-  }));
 }

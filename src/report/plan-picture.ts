@@ -1,39 +1,26 @@
-import type { MarginField, Room, Wall } from "../venue/index.js";
+import type { Room } from "../venue/index.js";
 import type { TextStyle } from "./pen.js";
 import { contourMarks } from "./plan/plan-contours.js";
+import { wallsOfStorey } from "./plan-model.js";
+import type { PlanModel } from "./plan-model.js";
 import { rowLabel, scaleLines } from "./plan/plan-ruler.js";
 import { planScale, SCALE_COLUMNS } from "./plan/plan-scale.js";
 import { spotMarks } from "./plan/plan-spots.js";
-import type { PlanSpot } from "./plan/plan-spots.js";
 import { cellKey, wallMarks } from "./plan/plan-walls.js";
 
 /** A plan is no wider on a wide terminal: its field would have to be worked out again. */
 export const PLAN_COLUMNS = 78;
-
-/** What is drawn of one room. */
-export interface PlanPicture {
-  readonly room: Pick<Room, "outline" | "storey">;
-  /** The venue's; those of other storeys are left out. */
-  readonly walls: readonly Wall[];
-  /** The first ones keep their places where two meet. */
-  readonly spots: readonly PlanSpot[];
-  /** Margins over the floor; null: none drawn. A step no longer than `planStepM` shows all that can be shown. */
-  readonly field: MarginField | null;
-}
 
 /**
  * One room from above, x to the right and y upwards: its walls as heavy lines with gaps for the openings, dots
  * where its outline has no wall, spots by their marks, and thin lines where the margin crosses a verdict limit.
  * @returns lines of at most `style.columnCount` columns, the scale last
  */
-export function planPicture({ room, walls, spots, field }: PlanPicture, style: TextStyle): string[] {
+export function planPicture(model: PlanModel, style: TextStyle): string[] {
+  const { room, spots, field } = model;
   const scale = planScale(room.outline, style.units, style.columnCount);
   const beneath = field === null ? new Map<number, string>() : contourMarks(scale, field);
-  const house = wallMarks(
-    scale,
-    room.outline,
-    walls.filter(({ storey }) => storey === room.storey),
-  );
+  const house = wallMarks(scale, room.outline, wallsOfStorey(model));
   const marked = spotMarks(scale, spots, house);
   // A verdict's mark beside a number would look like that receiver's own.
   const nearSpot = (column: number, row: number): boolean =>

@@ -51,7 +51,7 @@ export function isFigure(value: unknown): value is Figure<unknown> {
 }
 
 /** The source without a status that is printed before it anyway. */
-function bareSource({ status, source }: Figure<unknown>): string {
+export function bareSource({ status, source }: Figure<unknown>): string {
   return source.replace(new RegExp(`^${status}[:;,]? `), "");
 }
 

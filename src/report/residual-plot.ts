@@ -1,21 +1,10 @@
-import { feetToM } from "../units/index.js";
 import type { LengthUnit } from "./pen.js";
+import { distanceTicks, logShareRatio, residualScale } from "./residual-scale.js";
+import type { PlotPoint, ResidualScale } from "./residual-scale.js";
 
-/** A reading against the model. */
-export interface PlotPoint {
-  readonly distanceM: number;
-  /** Measured − fitted, dB; up is more loss. */
-  readonly residualDb: number;
-  /** `^`: it lies there or above. */
-  readonly mark: "o" | "^" | "#";
-}
+export type { PlotPoint } from "./residual-scale.js";
 
 const ROWS_EACH_SIDE = 6;
-/** Tops of the scale, dB: half of each is whole. */
-const TOPS_DB = [2, 4, 6, 10, 14, 20, 30, 40, 60, 100, 200, 400];
-const TICKS = [
-  0.1, 0.2, 0.3, 0.5, 1, 2, 3, 5, 7, 10, 15, 20, 30, 50, 70, 100, 150, 200, 300, 500, 1000, 3000,
-];
 const SCALE_COLUMNS = 7;
 /** Where marks meet, the one that says most stands. */
 const RANKS = "^o#";
@@ -26,9 +15,9 @@ const RANKS = "^o#";
  */
 export function residualPlot(points: readonly PlotPoint[], unit: LengthUnit, columnCount: number): string[] {
   const width = columnCount - SCALE_COLUMNS;
-  const columnOf = distanceScale(points, width);
-  const mostDb = Math.max(...points.map(({ residualDb }) => Math.abs(residualDb)));
-  const topDb = TOPS_DB.find((each) => each >= mostDb) ?? Math.ceil(mostDb / 2) * 2;
+  const scale = residualScale(points);
+  const { topDb } = scale;
+  const columnOf = (distanceM: number): number => Math.round(logShareRatio(scale, distanceM) * (width - 1));
   const cells = Array.from({ length: 2 * ROWS_EACH_SIDE + 1 }, (_, row) =>
     Array.from({ length: width }, (): string => (row === ROWS_EACH_SIDE ? "-" : " ")),
   );
@@ -40,15 +29,8 @@ export function residualPlot(points: readonly PlotPoint[], unit: LengthUnit, col
   return [
     ...cells.map((row, index) => scaled(index, topDb, row.join("").trimEnd())),
     `${" ".repeat(SCALE_COLUMNS - 1)}+${"-".repeat(width)}`,
-    ticks(points, unit, columnOf, width),
+    ticks(scale, unit, columnOf, width),
   ];
-}
-
-function distanceScale(points: readonly PlotPoint[], width: number): (distanceM: number) => number {
-  const logs = points.map(({ distanceM }) => Math.log(distanceM));
-  const [low, high] = [Math.min(...logs), Math.max(...logs)];
-  return (distanceM) =>
-    high === low ? 0 : Math.round(((Math.log(distanceM) - low) / (high - low)) * (width - 1));
 }
 
 function scaled(row: number, topDb: number, line: string): string {
@@ -60,20 +42,15 @@ function scaled(row: number, topDb: number, line: string): string {
 
 /** Distances beneath their columns, as many as have room. */
 function ticks(
-  points: readonly PlotPoint[],
+  scale: ResidualScale,
   unit: LengthUnit,
   columnOf: (distanceM: number) => number,
   width: number,
 ): string {
-  const distances = points.map(({ distanceM }) => distanceM);
-  const [nearestM, furthestM] = [Math.min(...distances), Math.max(...distances)];
   let line = "";
-  for (const tick of TICKS) {
-    const tickM = unit === "m" ? tick : feetToM(tick);
-    if (tickM < nearestM || tickM > furthestM) continue;
-    const text = `${tick} ${unit}`;
-    const start = Math.min(columnOf(tickM), width - text.length);
-    if (line === "" || start > line.length + 1) line = line.padEnd(start) + text;
+  for (const { label, distanceM } of distanceTicks(scale, unit)) {
+    const start = Math.min(columnOf(distanceM), width - label.length);
+    if (line === "" || start > line.length + 1) line = line.padEnd(start) + label;
   }
   return `${" ".repeat(SCALE_COLUMNS)}${line}`;
 }

@@ -23,7 +23,8 @@ export interface RoomsReport {
     readonly reliability: number;
     readonly busyShareRatio: number;
     readonly burstMs: number;
-    readonly timeLimitS: number;
+    /** Null: searched without a clock, by a count of steps. */
+    readonly timeLimitS: number | null;
   };
   /** Wi-Fi channels that people's handsets are taken on. */
   readonly handsetChannels: readonly number[];

@@ -56,7 +56,8 @@ function planLines(report: RoomsReport, style: TextStyle): string[] {
 
 const MARKS = "In dB; x fails < 0 <= ! thin < 6 <= o sound < 15 <= * ample.";
 
-function couplingWords({ plan: { couplings } }: RoomsReport): string {
+/** How that table is read. */
+export function couplingWords({ plan: { couplings } }: RoomsReport): string {
   const needed = [...new Set(couplings.map(({ requiredCiDb }) => fixed(requiredCiDb, 0)))].join(" or ");
   return `At the receiver that hears it most: its level if both were on one channel, its level in the plan, and the wanted level over that (C/I; ${needed} dB needed). Costs: what the hearing system would have to spare more without it.`;
 }

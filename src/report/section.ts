@@ -6,6 +6,11 @@ export function opening(lines: readonly string[], style: TextStyle): string[] {
   return lines.map((line) => style.pen.strong(line.slice(0, LABEL_COUNT)) + line.slice(LABEL_COUNT));
 }
 
+/** A line of that block as what it is: a label and its words; a label that stands for several lines is on the first. */
+export function labelled(line: string): readonly [label: string, words: string] {
+  return [line.slice(0, LABEL_COUNT).trim(), line.slice(LABEL_COUNT).trim()];
+}
+
 /** Columns of a label. */
 const LABEL_COUNT = 9;
 

@@ -1,5 +1,5 @@
 import type { Sweep, SweepBucket } from "../scan/index.js";
-import { COLUMN_MHZ } from "./busy-axis.js";
+import { COLUMN_MHZ } from "./busy-columns.js";
 import { passesIn } from "./busy-swept.js";
 
 /** The highest levels of one power sweep by time and frequency, coarse enough to draw. */

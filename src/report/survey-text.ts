@@ -4,13 +4,14 @@ import { busyPicture, busySpokenWords } from "./busy-picture.js";
 import { whereWords } from "./channel-glance.js";
 import { presumedOwner, sourceName } from "./channel-tables.js";
 import { crowdChangeLines, crowdChangeWords } from "./crowd-change-lines.js";
+import { evidenceStatements } from "./evidence-section.js";
 import { glanceLine } from "./link-lines.js";
 import { fixed, wholePercent } from "./number-format.js";
 import type { TextStyle } from "./pen.js";
 import { bullets, opening, pageText, section } from "./section.js";
 import { spectrogramLines } from "./spectrogram-lines.js";
 import { surveyAssumptions } from "./survey-assumptions.js";
-import { evidenceLines, onAirWords, rowsLine, sourcesLine, sweepLines } from "./survey-lines.js";
+import { onAirWords } from "./survey-lines.js";
 import { sourceDetails } from "./source-details.js";
 import type { CrowdSummary, SourceHit, SurveyReport } from "./survey-report.js";
 import { columnsOf, tableLines, wrapped } from "./text-layout.js";
@@ -28,7 +29,7 @@ type Part = readonly [title: string, lines: readonly string[]];
 
 function surveyParts(report: SurveyReport, style: TextStyle): Part[] {
   const { survey, change, thresholdDbm, spectrograms, profileName } = report;
-  const evidence = [...evidenceLines(survey), sourcesLine(survey), ...sweepLines(survey), rowsLine(survey)];
+  const evidence = evidenceStatements(survey);
   return [
     ["Share of time in which a receiver here would be spoilt, 2 MHz a column", busyLines(report, style)],
     ["Power by time and frequency", spectrogramLines(spectrograms, thresholdDbm, style)],
@@ -137,7 +138,8 @@ function strength(hit: SourceHit | undefined): number {
   return hit?.inChannelDbm ?? -Infinity;
 }
 
-function wifiWords({ channel, centreMhz, widthMhz, standard }: SurveyEmitter): string {
+/** Wi-Fi channel, side of a 40 MHz one, and standard. */
+export function wifiWords({ channel, centreMhz, widthMhz, standard }: SurveyEmitter): string {
   const side = widthMhz === 40 ? `+${centreMhz > 2407 + 5 * channel ? "up" : "down"}` : "";
   return `${channel}${side} ${standard === "unknown" ? "?" : standard}`;
 }

@@ -1,5 +1,6 @@
 import { printable } from "../issues/index.js";
 import type { ReceiverLink } from "../venue/index.js";
+import { fittedLines } from "./forecast-lines.js";
 import { dB } from "./number-format.js";
 import type { TextStyle } from "./pen.js";
 import { bullets, section } from "./section.js";
@@ -17,7 +18,7 @@ export function venueBudgetSections(report: VenueLinkReport, name: string, style
         section(
           `${printable(name, 30)} of ${printable(system.system.name, 20)}, ${channelWords(system)}`,
           style,
-          venueBudgetTable(report, system, one, style),
+          [...venueBudgetTable(report, system, one, style), ...fittedLines(system, report, style)],
         ),
         section("What is on the air there, loudest first", style, venueAirTable(report, one, style)),
         section(

@@ -1,6 +1,7 @@
 import type { BudgetMend, ReceiverLink, SystemLinks, TransmitterPlace } from "../venue/index.js";
 import { finite, nullReason, practiceBlock } from "./link-block.js";
 import { regulationBlock } from "./regulation-json.js";
+import type { ReceiverForecast } from "./receiver-forecast.js";
 import { plannedForBlock, plannedWithBlock } from "./venue-planned-json.js";
 import type { VenueLinkReport } from "./venue-link-report.js";
 
@@ -17,7 +18,7 @@ export function venueLinkJson(report: VenueLinkReport): object {
   };
 }
 
-function systemBlock({ reviews, receiver }: VenueLinkReport, one: SystemLinks): object {
+function systemBlock({ reviews, receiver, forecasts }: VenueLinkReport, one: SystemLinks): object {
   const { system, transmitter, channel, centreMhz, isCandidate, isSettled, reason, job, practice } = one;
   const { name, generic, channels } = system.profile;
   return {
@@ -37,7 +38,11 @@ function systemBlock({ reviews, receiver }: VenueLinkReport, one: SystemLinks): 
     practice: practiceBlock(practice),
     regulation: regulationBlock(reviews.get(system.name) ?? null),
     receivers: one.receivers
-      .map((link, index) => ({ rank: index + 1, ...receiverBlock(link) }))
+      .map((link, index) => ({
+        rank: index + 1,
+        ...receiverBlock(link),
+        ...forecastBlock(forecasts.get(link.receiver.name) ?? null),
+      }))
       .filter((_, index) => receiver === null || one.receivers[index]!.receiver.name === receiver),
   };
 }
@@ -81,6 +86,22 @@ function receiverBlock(one: ReceiverLink): object {
       ...finite({ workingMarginDb: its.workingMarginDb, interferenceDbm: its.interferenceDbm }),
       clearAirRatio: clear,
     })),
+  };
+}
+
+/** What it will read: of the path loss where the room's model was fitted, of one reading's level in any case. */
+function forecastBlock(forecast: ReceiverForecast | null): object {
+  return {
+    predictedDbm: forecast?.predictedDbm ?? null,
+    readingIntervalDbm: forecast?.intervalDbm ?? null,
+    readingReason: forecast === null ? "in an antenna's true null: no direct signal" : null,
+    predictionIntervalDb: forecast?.pathLossIntervalDb ?? null,
+    predictionReason:
+      (forecast?.pathLossIntervalDb ?? null) === null ? "the room's path model was not fitted on site" : null,
+    spread:
+      forecast === null
+        ? null
+        : { basis: forecast.basis, sigmaDb: forecast.sigmaDb, isExtrapolated: forecast.isExtrapolated },
   };
 }
 

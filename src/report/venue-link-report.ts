@@ -3,6 +3,7 @@ import type { Antenna } from "../propagation/index.js";
 import type { RegulationReview } from "../radio/index.js";
 import type { Crowd, Survey } from "../scan/index.js";
 import type { SystemLinks, Venue } from "../venue/index.js";
+import type { ReceiverForecast } from "./receiver-forecast.js";
 
 /** All that the report of `link` tells of a venue. */
 export interface VenueLinkReport {
@@ -30,6 +31,8 @@ export interface VenueLinkReport {
   readonly handsetChannels: readonly number[];
   /** Emitters of the venue file that are taken as on every frequency. */
   readonly unplacedEmitters: readonly string[];
+  /** What each receiver will read, by name; one without any signal isn't in it. */
+  readonly forecasts: ReadonlyMap<string, ReceiverForecast>;
   readonly words: {
     readonly antenna: (antenna: Antenna) => string;
     /** For rooms that name none of their own. */

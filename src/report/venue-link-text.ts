@@ -4,6 +4,8 @@ import type { SystemLinks, Venue } from "../venue/index.js";
 import { chancePercent, exactPercent } from "./number-format.js";
 import type { TextStyle } from "./pen.js";
 import { antennaInBrief, whereOnPlan } from "./place-words.js";
+import { floorTitle, linkFloors } from "./plan-model.js";
+import { fittedLines } from "./forecast-lines.js";
 import { PLAN_COLUMNS, planLegend, planPicture } from "./plan-picture.js";
 import { PRACTICE_TITLE, practiceLines } from "./practice-lines.js";
 import { bullets, opening, pageText, section } from "./section.js";
@@ -49,6 +51,7 @@ function systemSections(report: VenueLinkReport, one: SystemLinks, style: TextSt
       ...receiversTable(one, style),
       ...wrapped(READING, style.columnCount),
       ...wrapped(jobWords(one, report.terms.reliability), style.columnCount),
+      ...fittedLines(one, report, style),
     ]),
     section(`${name}: what hurts most, beyond 10 m in the open; what would mend it`, style, [
       ...mendsTable(one, report, style),
@@ -95,25 +98,14 @@ function holeCount(count: number): string {
 }
 
 /** Each room with receivers of the system: T the transmitter, numbers with their verdicts' marks. */
-function plans({ rooms, walls }: Venue, one: SystemLinks, style: TextStyle): string[][] {
+function plans(venue: Venue, one: SystemLinks, style: TextStyle): string[][] {
   const narrow = { ...style, columnCount: Math.min(style.columnCount, PLAN_COLUMNS) };
-  const numbered = one.receivers.map(({ receiver, judged }, index) => ({
-    receiver,
-    mark: `${index + 1}${verdictMark(judged.budget.workingMarginDb)}`,
-  }));
-  const used = new Set(numbered.map(({ receiver }) => receiver.room));
-  return rooms
-    .filter(({ name }) => used.has(name))
-    .map((room) => {
-      const here = numbered.filter(({ receiver }) => receiver.room === room.name);
-      const spots = [
-        ...(one.transmitter?.room === room.name ? [{ mark: "T", at: one.transmitter.at }] : []),
-        ...here.map(({ receiver, mark }) => ({ mark, at: receiver.at })),
-      ];
-      return section(
-        `${printable(room.name, 30)} from above: T the transmitter, receivers by # with their marks`,
-        style,
-        [...planPicture({ room, walls, spots, field: null }, narrow), ...planLegend(false)],
-      );
-    });
+  return linkFloors(venue, one).map((floor) => {
+    const spots = floor.spots.map(({ mark, at, workingMarginDb }) => ({
+      mark: workingMarginDb === null ? mark : `${mark}${verdictMark(workingMarginDb)}`,
+      at,
+    }));
+    const title = `${floorTitle(floor.room)}: T the transmitter, receivers by # with their marks`;
+    return section(title, style, [...planPicture({ ...floor, spots }, narrow), ...planLegend(false)]);
+  });
 }

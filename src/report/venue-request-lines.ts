@@ -26,24 +26,38 @@ function ifMovedWords({ system, workingMarginIfMovedDb }: VenueFix): string {
  * @param survey every scan of the venue: the names behind the request's ids
  */
 export function venueRequestLines(request: VenueRequest, survey: Survey, style: TextStyle): string[] {
-  const sources = new Map(survey.emitters.map((source) => [source.emitter, source]));
+  const { fix, presumed, terms } = requestStatements(request, survey);
+  const asks = [fix, ...presumed, offWords(request, sourcesOf(survey))];
   return [
-    ...fixTable(request.fixes, sources, style, ifMovedWords, PLACE_COLUMNS),
-    ...bullets([fixWords(request), ...presumedWords(request, sources), offWords(request, sources)], style),
+    ...fixTable(request.fixes, sourcesOf(survey), style, ifMovedWords, PLACE_COLUMNS),
+    ...bullets(asks, style),
     ...requestWorthTable(request.systems, style),
-    ...bullets(
-      [
-        "Margins are those of each system's weakest receiver, our other systems apart; every radio that isn't fixed is taken on its worst of Wi-Fi 1, 6, 11; handsets go with the radios, and away with 2.4 GHz (assumed).",
-        ...(survey.sweep === null
-          ? []
-          : [
-              "A power sweep counts as it was made: what the radios put into it can't be taken out, so the last two figures may be too low.",
-            ]),
-        ...radiationLines(request),
-      ],
-      style,
-    ),
+    ...bullets(terms, style),
   ];
+}
+
+/** The request in statements: which radios to fix, whose is not known, what it rests on and what we radiate in return. */
+export function requestStatements(
+  request: VenueRequest,
+  survey: Survey,
+): { readonly fix: string; readonly presumed: string[]; readonly terms: string[] } {
+  return {
+    fix: fixWords(request),
+    presumed: presumedWords(request, sourcesOf(survey)),
+    terms: [
+      "Margins are those of each system's weakest receiver, our other systems apart; every radio that isn't fixed is taken on its worst of Wi-Fi 1, 6, 11; handsets go with the radios, and away with 2.4 GHz (assumed).",
+      ...(survey.sweep === null
+        ? []
+        : [
+            "A power sweep counts as it was made: what the radios put into it can't be taken out, so the last two figures may be too low.",
+          ]),
+      ...radiationLines(request),
+    ],
+  };
+}
+
+function sourcesOf(survey: Survey): Sources {
+  return new Map(survey.emitters.map((source) => [source.emitter, source]));
 }
 
 function fixWords({ fixes, buildingCount }: VenueRequest): string {
@@ -67,14 +81,16 @@ function presumedWords({ fixes }: VenueRequest, sources: Sources): string[] {
 }
 
 function offWords({ nearby }: VenueRequest, sources: Sources): string {
-  const ask = "2.4 GHz off in and beside our rooms where guests can use 5 or 6 GHz";
-  if (nearby.length === 0) return `${ask}.`;
+  if (nearby.length === 0) return `${OFF_ASK}.`;
   const rooms = [...new Set(nearby.map(({ room }) => room))].map((room) => {
     const here = nearby.filter((radio) => radio.room === room);
     return `${printable(room, 20)}: ${here.map((radio) => nearbyWords(radio, sources)).join(", ")}`;
   });
-  return `${ask}. ${rooms.join("; ")}.`;
+  return `${OFF_ASK}. ${rooms.join("; ")}.`;
 }
+
+/** What is asked of the radios in and beside the rooms. */
+export const OFF_ASK = "2.4 GHz off in and beside our rooms where guests can use 5 or 6 GHz";
 
 function nearbyWords({ emitter, known }: RadioNearby, sources: Sources): string {
   const address = sources.get(emitter)?.bssids[0] ?? printable(emitter, 32);

@@ -18,18 +18,21 @@ export interface BandProfile {
  * Interference plus noise across the band, in dB above the receiver's noise, exceeded for no more than a
  * share of time. For pictures: at a channel's own centre it is the figure that the ranking uses.
  * What a sweep heard in a channel is drawn from half-way to the channel below to half-way to the one above.
+ * @param options gainDb: of this very receiver's antenna less its canopy; the profile's unless given
  */
 export function bandProfile(options: {
   readonly emitters: readonly Emitter[];
   readonly sweeps?: readonly SweepLevels[];
   readonly profile: RadioProfile;
+  readonly gainDb?: number;
   readonly busyShareRatio: number;
   readonly startMhz: number;
   readonly stepMhz: number;
   readonly stepCount: number;
 }): BandProfile {
   const { emitters, sweeps = [], profile, busyShareRatio, startMhz, stepMhz, stepCount } = options;
-  const receiver = receiverOf(profile);
+  const tuned = receiverOf(profile);
+  const receiver = { ...tuned, gainDb: options.gainDb ?? tuned.gainDb };
   const cache: OverlapCache = new Map();
   const aboveNoiseDb = Array.from({ length: stepCount }, (_, index) => {
     const centreMhz = startMhz + (index + 0.5) * stepMhz;

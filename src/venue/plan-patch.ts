@@ -16,6 +16,7 @@ import type { ModeUse } from "./mode-uses.js";
 import { patchRefresh } from "./patch-refresh.js";
 import type { PatchRefresh } from "./patch-refresh.js";
 import type { Venue } from "./venue.js";
+import type { ChosenChannels } from "./venue-install-terms.js";
 import { venuePatchTerms } from "./venue-patch-terms.js";
 import type { VenueSystem } from "./venue-system.js";
 
@@ -30,6 +31,8 @@ export interface PlanPatchOptions {
   readonly reserved?: readonly ReservedSlots[];
   /** Footprints of modes that somebody looked up; else those that the luminaires agree on. */
   readonly modes?: readonly ModeFootprint[];
+  /** Radio channels that a plan chose, for the labels; else those that the venue settles. */
+  readonly channels?: readonly ChosenChannels[];
 }
 
 /** A system on the address sheet. */
@@ -43,7 +46,7 @@ export interface PatchedSystem {
   readonly profile: string;
   /** It hops: there is no channel to set. */
   readonly hops: boolean;
-  /** The radio channel that the venue file settles. */
+  /** The radio channel that a plan chose or the venue settles. */
   readonly channel: LabelChannel | null;
   /** Share of time that its transmitter is on the air. */
   readonly airtimeRatio: number;
@@ -61,7 +64,7 @@ export interface OverflowCost extends PatchOverflow {
 
 /** A venue's addresses, with all that its sheets and labels say of them. */
 export interface PatchPlan {
-  readonly options: Required<Omit<PlanPatchOptions, "modes">>;
+  readonly options: Required<Omit<PlanPatchOptions, "modes" | "channels">>;
   /** Its rows are in the order of hanging. */
   readonly addresses: AddressPlan;
   /** One for each row. */
@@ -83,8 +86,13 @@ export function planPatch(venue: Venue, options: PlanPatchOptions = {}): PatchPl
   const asked = { order, spareSlotCount, alignSlotCount, reserved };
   const modes = modeUses(venue.luminaires, options.modes);
   const addresses = allocateAddresses({ ...venuePatchTerms(venue, modes), ...asked });
-  const systems = venue.systems.map(patchedSystem);
-  const channels = systems.map(({ name, channel }) => ({ system: name, channel, fallback: null }));
+  const chosen = new Map(options.channels?.map((each) => [each.system, each]));
+  const systems = venue.systems.map((system) => patchedSystem(system, chosen.get(system.name)));
+  const channels = venue.systems.map((system, index) => ({
+    system: system.name,
+    channel: systems[index]!.channel,
+    fallback: labelChannel(system, chosen.get(system.name)?.fallbackChannel),
+  }));
   return {
     options: asked,
     addresses,
@@ -97,8 +105,14 @@ export function planPatch(venue: Venue, options: PlanPatchOptions = {}): PatchPl
   };
 }
 
-function patchedSystem({ name, universe, profile, transmitter, channel }: VenueSystem): PatchedSystem {
-  const { hopping, channels, frameRateHz, universesPerTransmitterCount: carried } = profile;
+function labelChannel({ profile }: VenueSystem, number: number | null | undefined): LabelChannel | null {
+  const { hopping, channels } = profile;
+  return channels.find((one) => hopping === null && one.channel === number) ?? null;
+}
+
+function patchedSystem(system: VenueSystem, chosen: ChosenChannels | undefined): PatchedSystem {
+  const { name, universe, profile, transmitter } = system;
+  const { hopping, frameRateHz, universesPerTransmitterCount: carried } = profile;
   return {
     name,
     universe,
@@ -106,7 +120,7 @@ function patchedSystem({ name, universe, profile, transmitter, channel }: VenueS
     transmitter: transmitter?.name ?? null,
     profile: profile.name,
     hops: hopping !== null,
-    channel: channels.find((one) => hopping === null && one.channel === channel) ?? null,
+    channel: labelChannel(system, chosen?.channel ?? system.channel),
     airtimeRatio: Math.min(1, transmitAirtimeRatio(profile)),
     frameRateHz: frameRateHz.value,
     frameRateAssumed: frameRateHz.status === "assumed",

@@ -5,7 +5,7 @@ import type { BudgetHurt } from "./budget-hurts.js";
 import { budgetMends } from "./budget-mends.js";
 import type { BudgetMend } from "./budget-mends.js";
 import { channelsInBand } from "./channels-in-band.js";
-import { receiverChannel } from "./receiver-channel.js";
+import { receiverOnChannels } from "./receiver-channel.js";
 import type { BudgetSetting, ReceiverChannel } from "./receiver-channel.js";
 import { receiverScene } from "./receiver-scene.js";
 import type { SceneTerms } from "./receiver-scene.js";
@@ -23,6 +23,8 @@ export interface ReceiverBudgetOptions extends SceneTerms, FadeTerms {
    * working margin; a hopping radio is judged at each receiver's middle hop frequency.
    */
   readonly channel?: number | null | undefined;
+  /** Judge that channel alone, where the channel is settled: no other is looked at, nor offered as a mend. */
+  readonly isChannelFinal?: boolean | undefined;
 }
 
 /** One receiver, judged. */
@@ -30,7 +32,7 @@ export interface ReceiverBudget {
   readonly receiver: VenueReceiver;
   /** On the channel judged. */
   readonly judged: ReceiverChannel;
-  /** On every channel of the profile that the system may use, in the profile's order. */
+  /** On every channel of the profile that the system may use, or the final one, in the profile's order. */
   readonly channels: readonly ReceiverChannel[];
   /** What takes most, first; empty where nothing takes more than the ideal. */
   readonly hurts: readonly BudgetHurt[];
@@ -67,18 +69,20 @@ export function receiverBudgets(
     score: receiverScene(site, profile, options),
     allowances: fadeAllowances(options),
   };
-  const usable = usableChannels(system);
+  const fixed = options.channel ?? system.channel;
+  const all = usableChannels(system);
+  const isFinal = options.isChannelFinal === true && profile.hopping === null;
+  const usable = isFinal && fixed !== null ? all.filter(({ channel }) => channel === fixed) : all;
   const inBand = new Set(channelsInBand(site, system).map(({ channel }) => channel));
   const rows = site.venue.receivers
     .filter((receiver) => receiver.system === system.name)
     .map((receiver) => ({
       receiver,
-      channels: usable.map((one) => receiverChannel(setting, transmitter, receiver, one)),
+      channels: usable.map(receiverOnChannels(setting, transmitter, receiver)),
     }));
-  const fixed = options.channel ?? system.channel;
   const isHopping = profile.hopping !== null;
   const channel =
-    isHopping || rows.length === 0 ? null : (requiredChannel(fixed, usable) ?? bestChannel(rows, inBand));
+    isHopping || rows.length === 0 ? null : (requiredChannel(fixed, all) ?? bestChannel(rows, inBand));
   const receivers = rows.map(({ receiver, channels }): ReceiverBudget => {
     const judged = channel === null ? middleOf(channels) : channels.find((one) => one.channel === channel)!;
     const places = secondPlaces(site, system, receiver, transmitter);

@@ -25,8 +25,8 @@ beforeAll(async () => {
 });
 
 describe("a run prints its golden file", () => {
-  test.each(cases)("$file", ({ file }) => {
-    expect(runs.get(file)!.code).toBe(0);
+  test.each(cases)("$file", ({ file, exit = 0 }) => {
+    expect(runs.get(file)!.code).toBe(exit);
     expect(printed(file), HINT).toBe(readFileSync(join(GOLDEN, file), "utf8"));
   });
 });

@@ -90,6 +90,8 @@ class Sink extends Writable {
 export interface GoldenCase {
   readonly file: string;
   readonly args: readonly string[];
+  /** Exit code; 0 unless given. */
+  readonly exit?: number;
 }
 
 export const GOLDEN = join(PROJECT, "fixtures/golden");

@@ -46,6 +46,14 @@ const wholeApart = {
   },
 };
 
+/** The plan's page and pictures, and the packages that draw them, are loaded when a plan is written. */
+const pageApart = {
+  name: "page-apart",
+  setup(bundler) {
+    bundler.onResolve({ filter: /\/page\/index\.js$/ }, () => ({ path: "./page.cjs", external: true }));
+  },
+};
+
 /** @returns esbuild's accounts of what went into which file */
 async function bundleCommand(project) {
   const { version } = JSON.parse(await readFile(join(project, "package.json"), "utf8"));
@@ -75,7 +83,13 @@ async function bundleCommand(project) {
       banner: { js: "(function(exports,require,module){" },
       footer: { js: "})" },
     }),
-    build({ ...shared, entryPoints: ["src/cli/whole.ts"], outfile: "dist/cli/whole.cjs", plugins }),
+    build({
+      ...shared,
+      entryPoints: ["src/cli/whole.ts"],
+      outfile: "dist/cli/whole.cjs",
+      plugins: [...plugins, pageApart],
+    }),
+    build({ ...shared, entryPoints: ["src/page/index.ts"], outfile: "dist/cli/page.cjs" }),
   ]);
   return built.map(({ metafile }) => metafile);
 }

@@ -2,7 +2,7 @@
 import ts from "typescript";
 
 const UNIT =
-  /(?:Dbm|DbmPerMhz|Dbi|Dbr|Db|Mhz|Khz|Hz|Mw|Kg|Ohm|Mm2|W|V|A|C|M|Mm|Ft|S|Ms|Min|Minutes|Deg|Us|Rad|Ratio|Count|Index|PerMinute|PerS)$/;
+  /(?:Dbm|DbmPerMhz|Dbi|Dbr|Db|Mhz|Khz|Hz|Mw|Kg|Ohm|Mm2|W|V|A|C|M|Mm|Ft|S|Ms|Min|Minutes|Deg|Us|Rad|Ratio|Count|Index|PerMinute|PerS|Px)$/;
 /** Ordinals and shares that say so at the end of their name. */
 const DIMENSIONLESS_END = /(?:Channels?|Probability|Quantile|Rank|Ratios|Counts|Indexes|Slot|Universe)$/;
 const BARE_UNIT = /^(?:mhz|db|dbm|count|index|ratio|deg)$/;

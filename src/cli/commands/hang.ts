@@ -1,6 +1,4 @@
-import type { CircuitFlag } from "../../install/index.js";
 import { hangCsv, hangJson, hangText } from "../../report/index.js";
-import type { HangReport } from "../../report/index.js";
 import { finish, tellIssues, unitOf } from "../context.js";
 import type { Context } from "../context.js";
 import { csvText, wantsCsv } from "../csv-text.js";
@@ -9,6 +7,7 @@ import type { ExitCode } from "../exit.js";
 import { hangSetting, sheetsAsked } from "../hang-options.js";
 import type { HangOptionWords } from "../hang-options.js";
 import { hangReport } from "../hang-report.js";
+import { hangWorks } from "../sheets-work.js";
 import { loadCrewVenue, partOf } from "../crew-venue.js";
 import { deliver } from "../output.js";
 import { badOption } from "../words.js";
@@ -41,16 +40,5 @@ export async function runHang(context: Context<HangOptionWords>): Promise<ExitCo
       text: (style) => hangText(report, style),
       issues: report.issues,
     });
-  return options.check === true && !works(report) ? EXIT.checkFailed : EXIT.ok;
-}
-
-const FAILING: readonly CircuitFlag[] = ["beyond-breaker", "beyond-drivers", "beyond-drop", "no-earth"];
-
-/** May every luminaire that is shown hang, at a length that is known, on a circuit that bears it? */
-function works({ plan: { hang, circuits } }: HangReport): boolean {
-  return (
-    hang.doNotHang.length === 0 &&
-    hang.rows.every(({ gap }) => gap === null) &&
-    circuits.rows.every(({ flags }) => !flags.some((flag) => FAILING.includes(flag)))
-  );
+  return options.check === true && !hangWorks(report) ? EXIT.checkFailed : EXIT.ok;
 }

@@ -1,5 +1,4 @@
 import { patchCsv, patchJson, patchLabelsText, patchText } from "../../report/index.js";
-import type { PatchReport } from "../../report/index.js";
 import { finish, tellIssues } from "../context.js";
 import type { Context } from "../context.js";
 import { csvText, wantsCsv } from "../csv-text.js";
@@ -10,6 +9,7 @@ import { deliver } from "../output.js";
 import { patchSetting } from "../patch-options.js";
 import type { PatchOptions } from "../patch-options.js";
 import { patchReport } from "../patch-report.js";
+import { patchWorks } from "../sheets-work.js";
 
 /** DMX addresses for a venue's luminaires: the sheet, the labels, the table. */
 export async function runPatch(context: Context<PatchOptions>): Promise<ExitCode> {
@@ -25,13 +25,5 @@ export async function runPatch(context: Context<PatchOptions>): Promise<ExitCode
       text: (style) => (options.labels === true ? patchLabelsText : patchText)(report, style),
       issues: report.issues,
     });
-  return options.check === true && !works(report) ? EXIT.checkFailed : EXIT.ok;
-}
-
-/** Has every luminaire that is shown an address that none disputes? */
-function works({ patch: { addresses } }: PatchReport): boolean {
-  return (
-    addresses.rows.every(({ address }) => address !== null) &&
-    addresses.conflicts.every(({ severity }) => severity !== "error")
-  );
+  return options.check === true && !patchWorks(report) ? EXIT.checkFailed : EXIT.ok;
 }

@@ -1,6 +1,7 @@
 import type { MarginField } from "../../venue/index.js";
 import { limitsReachedCount, verdictMark } from "../verdict-mark.js";
 import { DOWN, LEFT, lineMark, RIGHT, UP } from "./line-cells.js";
+import { marginAt } from "./margin-at.js";
 import { pointAt } from "./plan-scale.js";
 import type { PlanScale } from "./plan-scale.js";
 import type { PlanMarks } from "./plan-walls.js";
@@ -21,17 +22,6 @@ export function contourMarks(scale: PlanScale, field: MarginField): PlanMarks {
       if (mark !== null) marks.set(row * scale.columnCount + column, mark);
     }
   return marks;
-}
-
-/** The field's cell that a point lies in; null outside the room. */
-function marginAt(
-  { from, stepM, columnCount, rowCount, leastMarginDb }: MarginField,
-  { x, y }: { readonly x: number; readonly y: number },
-): number | null {
-  const column = Math.floor((x - from.x) / stepM + 1e-9);
-  const row = Math.floor((y - from.y) / stepM + 1e-9);
-  if (column < 0 || column >= columnCount || row < 0 || row >= rowCount) return null;
-  return leastMarginDb[row * columnCount + column] ?? null;
 }
 
 /** The line through a cell, by which of its sides it crosses; null where none does. */

@@ -1,14 +1,8 @@
-import type { PlanPoint } from "../../venue/index.js";
+import type { PlanSpot } from "../plan-model.js";
 import { cellAt } from "./plan-scale.js";
 import type { PlanCell, PlanScale } from "./plan-scale.js";
 import { cellKey, isDrawn } from "./plan-walls.js";
 import type { PlanMarks } from "./plan-walls.js";
-
-/** Something that stands or hangs in the room: `T`, a candidate's letter, a receiver's number. */
-export interface PlanSpot {
-  readonly mark: string;
-  readonly at: PlanPoint;
-}
 
 const FARTHEST = 6;
 

@@ -1,0 +1,10 @@
+export { bandSvg } from "./band-svg.js";
+export { busySvg } from "./busy-svg.js";
+export { hopSvg } from "./hop-svg.js";
+export { marginSvg } from "./margin-svg.js";
+export { planPictures } from "./plan-pictures.js";
+export { planSvg } from "./plan-svg.js";
+export { residualSvg } from "./residual-svg.js";
+export { roomsSvg } from "./rooms-svg.js";
+export { spectrogramSvg } from "./spectrogram-svg.js";
+export { standaloneSvg } from "./standalone-svg.js";
