@@ -3,16 +3,32 @@ import type { CommonOptions } from "./context.js";
 import type { ExitCode } from "./exit.js";
 import { HANG_OPTIONS } from "./hang-options.js";
 import type { Io } from "./io.js";
-import { COMMON, CROWD, LINK, RADIO, SCANS, SITE, SURVEY, VENUE, WIFI } from "./option-groups.js";
-import type { Option } from "./option-groups.js";
+import {
+  COMMON,
+  CROWD,
+  FILES,
+  LINK,
+  PROFILE_WORDS,
+  RADIO,
+  REGION_WORDS,
+  SCANS,
+  SITE,
+  SURVEY,
+  VENUE,
+  WIFI,
+} from "./option-groups.js";
+import type { Offer, Option } from "./option-groups.js";
 import { runToEnd } from "./outcome.js";
 import { PATCH_OPTIONS } from "./patch-options.js";
 import type { Runs } from "./run.js";
 import { scanArguments } from "./scan-arguments.js";
 import { venueArgument } from "./venue-argument.js";
 
+/** The shells that `completion` writes for. */
+export const SHELLS = ["bash", "zsh", "fish"] as const;
+
 /** One command: the single table that parsing, help and completion come from. */
-interface Definition {
+export interface Definition {
   readonly name: string;
   readonly operands: string;
   readonly summary: string;
@@ -20,6 +36,8 @@ interface Definition {
   readonly examples: readonly string[];
   /** Takes a venue file: always, or where its only operand is named like one; else scans. */
   readonly venue?: "always" | "maybe";
+  /** What its operands may be, where that is not files alone. */
+  readonly offer?: Offer;
 }
 
 export const COMMANDS: readonly Definition[] = [
@@ -53,10 +71,10 @@ export const COMMANDS: readonly Definition[] = [
       ["--channel <number>", "radio channel (default the recommended, or the middle one)"],
       ["--system <name>", "of a venue, this system alone"],
       ["--receiver <name>", "of a venue, this receiver's budget line by line"],
-      ...SCANS.map(([flags, meaning]): Option =>
+      ...SCANS.map(([flags, meaning, offer]): Option =>
         flags.startsWith("--crowd")
-          ? [flags, `${meaning}; of a venue, who is in (default full)`]
-          : [flags, meaning],
+          ? [flags, `${meaning}; of a venue, who is in (default full)`, offer]
+          : [flags, meaning, offer],
       ),
       ...SURVEY,
       ...RADIO,
@@ -128,8 +146,8 @@ export const COMMANDS: readonly Definition[] = [
     operands: "<readings>",
     summary: "a path-loss model of the building from a walk test",
     options: [
-      ["--model <file>", "write the model to a file (as -o model.json does)"],
-      ["--venue <file>", "where its transmitters and receivers stand"],
+      ["--model <file>", "write the model to a file (as -o model.json does)", FILES],
+      ["--venue <file>", "where its transmitters and receivers stand", FILES],
       ["--transmitter <name>", "only its readings; those that name none are its own"],
       ["--transmitter-at <x,y,z>", "where it stands, for readings with a position"],
       ["--not-heard-below <dbm>", "what the receiver still hears (else the lowest level heard)"],
@@ -197,13 +215,30 @@ export const COMMANDS: readonly Definition[] = [
     summary: "the radio profiles; of one, or a file, every figure; a region's rule",
     options: [
       ["--template", "the profile as YAML to fill in with your radio's figures"],
-      ["--region <code>", "the rule of US, CA, EU, GB, AU, NZ, JP or world, and the profile by it"],
+      [
+        "--region <code>",
+        "the rule of US, CA, EU, GB, AU, NZ, JP or world, and the profile by it",
+        REGION_WORDS,
+      ],
     ],
+    offer: PROFILE_WORDS,
     examples: [
       "stillband profiles",
       "stillband profiles raster-13",
       "stillband profiles raster-13 --template -o my-radio.yaml",
       "stillband profiles my-radio.yaml --region EU",
+    ],
+  },
+  {
+    name: "completion",
+    operands: "<shell>",
+    summary: "what makes bash, zsh or fish complete these commands",
+    options: [],
+    offer: { words: SHELLS },
+    examples: [
+      "source <(stillband completion bash)",
+      "stillband completion zsh > ~/.zfunc/_stillband",
+      "stillband completion fish > ~/.config/fish/completions/stillband.fish",
     ],
   },
 ];
