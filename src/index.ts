@@ -1,6 +1,6 @@
 // The public names. Each room has its own door too: stillband/band, stillband/scorer and so on.
-export { ArgumentError, formatIssue, printable } from "./issues/index.js";
-export type { Issue, IssueCode } from "./issues/index.js";
+export { ArgumentError, formatIssue, printable, throwIfAborted } from "./issues/index.js";
+export type { Issue, IssueCode, LongWork, StopSignal, WorkProgress } from "./issues/index.js";
 export {
   dbToRatio,
   feetInchesText,
@@ -257,6 +257,7 @@ export {
 export type {
   AssumedAirtime,
   BuildSurveyOptions,
+  ByteStream,
   Crowd,
   Evidence,
   PlaceLevel,

@@ -5,7 +5,7 @@ import { describe, expect, test } from "vitest";
 import { PROJECT } from "./tools/core-program.js";
 
 /** The scorer with all it stands on, minified and gzipped. Raised only with a reason in DEVELOPERS.md. */
-const SCORER_CEILING_BYTES = 7_100;
+const SCORER_CEILING_BYTES = 7_250;
 const SCORER_FLOOR_BYTES = 0.8 * SCORER_CEILING_BYTES;
 
 const bundle = async (entry: string): Promise<string> => {

@@ -6,7 +6,7 @@ export { plainTable } from "./plain-table.js";
 export type { PlainTable } from "./plain-table.js";
 export type { CsvFault, CsvRecord } from "./csv-records.js";
 export { readScan } from "./read-scan.js";
-export type { ReadScanOptions, ScanImport, ScanInput } from "./scan-import.js";
+export type { ByteStream, ReadScanOptions, ScanImport, ScanInput } from "./scan-import.js";
 export { ASSUMED_AIRTIME } from "./survey-airtime.js";
 export type { AssumedAirtime } from "./survey-airtime.js";
 export type { Sweep, SweepBucket, SweepReceiver } from "./sweep.js";

@@ -1,6 +1,7 @@
 import { RADIO_BAND_MHZ } from "../band/index.js";
 import type { Emitter, SweepLevels } from "../band/index.js";
-import { ArgumentError, requireFinite, requireRatio } from "../issues/index.js";
+import { ArgumentError, requireFinite, requireRatio, tellProgress } from "../issues/index.js";
+import type { LongWork } from "../issues/index.js";
 import type { RadioProfile } from "../radio/index.js";
 import { SLACK } from "../units/index.js";
 import type { OverlapCache } from "./channel-interference.js";
@@ -11,7 +12,8 @@ import type { HopSet } from "./hop-set.js";
 import { receiverOf } from "./receiver-of.js";
 import { scoreChannel } from "./score-channel.js";
 
-export interface RankChannelsOptions {
+/** What is ranked: the radio, what reaches it, and what else is on the air. */
+export interface RankChannelsOptions extends LongWork {
   readonly emitters: readonly Emitter[];
   /** Power sweeps, summed for this profile's channels; none unless given. */
   readonly sweeps?: readonly SweepLevels[];
@@ -40,6 +42,7 @@ export interface ChannelRanking {
  * covers after those, channels outside the band last.
  * @throws {ArgumentError} when a level is not finite (a wanted one may be −Infinity: none arrives, and so is
  * its margin), q is not in 0..1, or levels and channels differ in number
+ * @throws the signal's reason when it is aborted
  */
 export function rankChannels(options: RankChannelsOptions): ChannelRanking {
   const {
@@ -62,6 +65,7 @@ export function rankChannels(options: RankChannelsOptions): ChannelRanking {
   const receiver = receiverOf(profile);
   const cache = options.overlapCache ?? new Map();
   const scored = channels.map((channel, index): Omit<ChannelScore, "rank"> => {
+    tellProgress(options, "channels", index, channels.length);
     if (wanted[index] !== -Infinity) requireFinite("wantedDbm", wanted[index]!);
     const terms = { wantedDbm: wanted[index]!, requiredCiDb: profile.requiredCiDb.value, busyShareRatio };
     const merit = scoreChannel(emitters, { ...receiver, centreMhz: channel.centreMhz }, terms, cache, sweeps);

@@ -43,6 +43,7 @@ export interface ChannelPlan extends JobAnswer {
  * wanted level at its own centre frequency, the link table at the recommended channel with that channel's
  * interference held constant.
  * @throws {ArgumentError} when an option is out of range or the profile has no such channel
+ * @throws the signal's reason when it is aborted
  */
 export function planChannel(options: PlanChannelOptions): ChannelPlan {
   const setting = referenceSetting(options);
@@ -58,6 +59,8 @@ export function planChannel(options: PlanChannelOptions): ChannelPlan {
     profile,
     wantedDbm,
     busyShareRatio,
+    signal: options.signal,
+    onProgress: options.onProgress,
     ...(bandMhz && { bandMhz }),
     ...(overlapCache && { overlapCache }),
   });

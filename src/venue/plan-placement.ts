@@ -51,6 +51,7 @@ const WORTH_DB = 1;
  * A system's transmitter as planned beside its candidates and the best points of a grid, all on one channel and
  * with the same interference. Candidates and the planned transmitter are all told, of the grid the best three.
  * @throws {ArgumentError} as `placeTransmitters`
+ * @throws the signal's reason when it is aborted
  */
 export function planPlacement(
   site: VenueSite,

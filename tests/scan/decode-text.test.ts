@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { decodeText } from "../../src/scan/decode-text.js";
-import type { ScanInput } from "../../src/scan/scan-import.js";
+import type { ChunkedInput } from "../../src/scan/watched-input.js";
 
-async function text(input: ScanInput): Promise<string> {
+async function text(input: ChunkedInput): Promise<string> {
   let all = "";
   for await (const piece of decodeText(input)) all += piece;
   return all;
