@@ -219,9 +219,9 @@ describe("readScan takes", () => {
     const chunks = chunked(size);
     return new ReadableStream({
       pull(controller) {
-        const { done, value } = chunks.next();
-        if (done === true) controller.close();
-        else controller.enqueue(value);
+        const next = chunks.next();
+        if (next.done === true) controller.close();
+        else controller.enqueue(next.value);
       },
     });
   };

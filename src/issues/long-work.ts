@@ -41,7 +41,7 @@ export interface LongWork {
  */
 export function throwIfAborted(signal: StopSignal | undefined): void {
   if (signal?.aborted !== true) return;
-  if (signal.reason !== undefined) throw signal.reason;
+  if (signal.reason !== undefined) throw signal.reason as Error;
   const error = new Error("the work was aborted");
   error.name = "AbortError";
   throw error;

@@ -69,7 +69,7 @@ test("pieces hold 65,536 characters", async () => {
 });
 
 test.each([42, null, undefined, {}, [1], ["a", null]])("%j throws", async (input) => {
-  await expect(text(input as ScanInput)).rejects.toMatchObject({
+  await expect(text(input as ChunkedInput)).rejects.toMatchObject({
     code: "E_ARGUMENT",
     argument: "input",
   });
