@@ -2,6 +2,8 @@ export { buildSurvey } from "./build-survey.js";
 export type { BuildSurveyOptions } from "./build-survey.js";
 export { crowdRank, CROWDS } from "./survey-crowd.js";
 export type { Crowd, Reading, WifiStandard } from "./reading.js";
+export type { Delimiter } from "./delimiter.js";
+export type { OsTextFormat } from "./os-text-command.js";
 export { plainTable } from "./plain-table.js";
 export type { PlainTable } from "./plain-table.js";
 export type { CsvFault, CsvRecord } from "./csv-records.js";

@@ -18,6 +18,7 @@ export interface BandProfile {
  * Interference plus noise across the band, in dB above the receiver's noise, exceeded for no more than a
  * share of time. For pictures: at a channel's own centre it is the figure that the ranking uses.
  * What a sweep heard in a channel is drawn from half-way to the channel below to half-way to the one above.
+ * @see {@link rankChannels}
  */
 export function bandProfile(options: {
   readonly emitters: readonly Emitter[];

@@ -10,6 +10,7 @@ import type { VenueSystem } from "./venue-system.js";
 import type { VenueSite } from "./venue-site.js";
 import { watchedSearch } from "./watched-search.js";
 
+/** What a field of margins is drawn over. */
 export interface MarginFieldOptions extends ReceiverBudgetOptions {
   /** The room whose floor is drawn. */
   readonly room: string;
@@ -41,6 +42,7 @@ const MOST_CELLS = 250_000;
  * @throws {ArgumentError} for an unknown room, a step or height not > 0, more than 250,000 cells, and as
  *   `placementSetting`
  * @throws the signal's reason when it is aborted
+ * @see {@link venueSite}
  */
 export function marginField(site: VenueSite, system: VenueSystem, options: MarginFieldOptions): MarginField {
   const { stepM, heightM, antenna } = options;

@@ -16,6 +16,7 @@ import type { TransmitterPlace, VenueReceiver, VenueSystem } from "./venue-syste
 import type { VenueSite } from "./venue-site.js";
 import { watchedSearch } from "./watched-search.js";
 
+/** Among which places, by which rules, and how many to name. */
 export interface PlaceTransmittersOptions extends ReceiverBudgetOptions, KeepOuts {
   /** Places to choose among; the system's candidates unless given. None: a grid over its rooms' floors. */
   readonly places?: readonly TransmitterPlace[] | undefined;
@@ -64,6 +65,7 @@ export interface PlacedPair {
   readonly margins: readonly PlacedMargin[];
 }
 
+/** The best places for one system's transmitter. */
 export interface Placement {
   /** The channel that it holds for; null for a hopping radio. */
   readonly channel: number | null;
@@ -83,6 +85,7 @@ export interface Placement {
  * break it are told. Places within 0.5 m of a receiver are left out.
  * @throws {ArgumentError} as `placementSetting`, `gridPlaces` and `venueLink`
  * @throws the signal's reason when it is aborted
+ * @see {@link venueSite}
  */
 export function placeTransmitters(
   site: VenueSite,

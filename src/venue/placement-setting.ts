@@ -23,6 +23,7 @@ export interface PlacementSetting extends MarginSearchTerms {
  * channel can be settled first: the one asked for, the system's own, or the one on which the loudest
  * interference at any receiver is least, inside the region's band. A hopping radio counts each receiver's median over its frequencies.
  * @throws {ArgumentError} for a system without receivers or usable channels, and as `receiverScene`
+ * @see {@link venueSite}
  */
 export function placementSetting(
   site: VenueSite,

@@ -8,6 +8,7 @@ import type { PlacementSetting } from "./placement-setting.js";
 import type { TransmitterPlace, VenueSystem } from "./venue-system.js";
 import type { VenueSite } from "./venue-site.js";
 
+/** As for `placeTransmitters`, among candidates, a grid or both. */
 export interface PlanPlacementOptions extends Omit<
   PlaceTransmittersOptions,
   "places" | "apartM" | "setting"
@@ -52,6 +53,7 @@ const WORTH_DB = 1;
  * with the same interference. Candidates and the planned transmitter are all told, of the grid the best three.
  * @throws {ArgumentError} as `placeTransmitters`
  * @throws the signal's reason when it is aborted
+ * @see {@link venueSite}
  */
 export function planPlacement(
   site: VenueSite,

@@ -46,6 +46,7 @@ export interface VenueChannelPlan {
  * @returns a plan of the systems that have a transmitter (or a candidate, the first) and a receiver with a signal
  * @throws {ArgumentError} as `receiverScene`, `venueLink` and `assignChannels`
  * @throws the signal's reason when it is aborted
+ * @see {@link venueSite}
  */
 export function planVenueChannels(site: VenueSite, options: VenueChannelOptions): VenueChannelPlan {
   const { known = new Map<VenueSystem, JointSystem | ExcludedSystem>() } = options;

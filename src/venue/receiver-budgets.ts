@@ -55,6 +55,7 @@ export interface SystemBudgets {
  * @throws {ArgumentError} for a channel that the profile hasn't or the system may not use, and as
  *   `receiverScene`, `fadeAllowanceDb` and `venueLink`
  * @throws the signal's reason when it is aborted
+ * @see {@link venueSite}
  */
 export function receiverBudgets(
   site: VenueSite,

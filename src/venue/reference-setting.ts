@@ -69,6 +69,7 @@ export const DEFAULT_DISTANCES_M: readonly number[] = [5, 10, 15, 20, 30, 40, 60
 /**
  * @returns the options with every default filled in
  * @throws {ArgumentError} when a chance for all stands without the number of receivers, or beside a reliability
+ * @see {@link planChannel}
  */
 export function referenceSetting(options: PlanChannelOptions): ReferenceSetting {
   return {
