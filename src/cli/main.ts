@@ -1,10 +1,11 @@
 import { CommanderError } from "commander";
 import { printable } from "../issues/index.js";
+import { buildProgram } from "./build-program.js";
 import { CliError, EXIT } from "./exit.js";
 import type { ExitCode } from "./exit.js";
 import { write } from "./io.js";
 import type { Io } from "./io.js";
-import { buildProgram, COMMANDS, SHELLS } from "./program.js";
+import { COMMANDS, SHELLS } from "./program.js";
 import type { Runs } from "./run.js";
 import { welcomeText } from "./welcome.js";
 
