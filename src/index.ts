@@ -1,6 +1,6 @@
 // The public names. Each room has its own door too: stillband/band, stillband/scorer and so on.
-export { ArgumentError, formatIssue, printable } from "./issues/index.js";
-export type { Issue, IssueCode } from "./issues/index.js";
+export { ArgumentError, formatIssue, printable, throwIfAborted } from "./issues/index.js";
+export type { Issue, IssueCode, LongWork, StopSignal, WorkProgress } from "./issues/index.js";
 export {
   dbToRatio,
   feetInchesText,
@@ -225,6 +225,7 @@ export type {
   DwellLimit,
   Enclosure,
   Figure,
+  FigureKey,
   FigureStatus,
   HopPlan,
   PowerRule,
@@ -257,8 +258,11 @@ export {
 export type {
   AssumedAirtime,
   BuildSurveyOptions,
+  ByteStream,
   Crowd,
+  Delimiter,
   Evidence,
+  OsTextFormat,
   PlaceLevel,
   Reading,
   ReadScanOptions,
@@ -345,6 +349,7 @@ export type {
   BuildingLoss,
   Caveat,
   CollinearAntenna,
+  Complex,
   DipoleAntenna,
   FadeLaw,
   FadeLawName,
@@ -660,6 +665,7 @@ export type {
   JobAnswer,
   JobPlan,
   JointProof,
+  JudgedAir,
   JointReceiver,
   JointSystem,
   JointSystemChange,
@@ -670,6 +676,7 @@ export type {
   LinkSite,
   LinkWarning,
   LookTerms,
+  LossTables,
   Luminaire,
   MarginByDistance,
   MarginField,

@@ -45,6 +45,12 @@ describe("package.json", () => {
       expect(door.types, name).toBe(door.default.replace(/\.js$/, ".d.ts"));
     }
   });
+  test("has its API reference made from every door", () => {
+    const { entryPoints } = JSON.parse(read("tests/typedoc.json")) as { entryPoints: readonly string[] };
+    const sources = doors.map(([, door]) => door.default.replace("./dist", "../src").replace(/js$/, "ts"));
+    expect(entryPoints).toEqual(sources.filter((path) => path !== "../src/index.ts"));
+    expect(read(".gitignore")).toMatch(/^docs\/$/m);
+  });
   test("runs nothing on the machine that installs it", () => {
     const hooks = ["preinstall", "install", "postinstall", "prepare"];
     expect(Object.keys(manifest.scripts).filter((name) => hooks.includes(name))).toEqual([]);

@@ -4,11 +4,11 @@ import { browserBundle, freeNames } from "./tools/browser-bundle.js";
 
 /** Minified and gzipped, with all it stands on. Raised only with a reason in DEVELOPERS.md. */
 const CEILINGS_BYTES = [
-  { what: "the scorer", code: 'export * from "./src/scorer/index.js";', ceilingBytes: 7_100 },
+  { what: "the scorer", code: 'export * from "./src/scorer/index.js";', ceilingBytes: 7_300 },
   {
     what: "scan and scorer together",
     code: 'export * from "./src/scan/index.js"; export * from "./src/scorer/index.js";',
-    ceilingBytes: 68_000,
+    ceilingBytes: 68_300,
   },
 ];
 const LEAST_SHARE = 0.8;

@@ -42,7 +42,12 @@ export function brickWall(bandwidthMhz: number): Shape {
   };
 }
 
-/** @throws {ArgumentError} unless the shape has two or more finite points in rising order and some width. */
+/**
+ * Checks that a shape can be used.
+ * @param argument its name, for the error
+ * @throws {ArgumentError} unless the shape has two or more finite points in rising order and some width.
+ * @example requireShape("shape", { points: [[0, 0]] }); // => throws ArgumentError
+ */
 export function requireShape(argument: string, shape: Shape): Shape {
   const { points } = shape;
   const ordered = points.every(

@@ -5,6 +5,7 @@ import { nearestWord } from "../radio/index.js";
 import type { CrewSheet, LengthUnit } from "../report/index.js";
 import type { ChosenChannels, PlanHangOptions, Venue } from "../venue/index.js";
 import type { CommonOptions } from "./context.js";
+import type { Option } from "./option-groups.js";
 import { knownName } from "./patch-options.js";
 import { badOption, plainNumber } from "./words.js";
 
@@ -36,9 +37,11 @@ export interface HangOptionWords extends CommonOptions {
   readonly check?: boolean;
 }
 
+const SHEETS: readonly CrewSheet[] = ["hang", "circuits", "order", "checks", "trouble"];
+
 /** As they are told in help. */
-export const HANG_OPTIONS = [
-  ["--sheet <word>", "hang, circuits, order, checks or trouble (default all)"],
+export const HANG_OPTIONS: readonly Option[] = [
+  ["--sheet <word>", "hang, circuits, order, checks or trouble (default all)", { words: [...SHEETS, "all"] }],
   ["--room <name>", "show this room alone"],
   ["--system <name>", "show this system alone"],
   ["--pitch <length>", "inside length of a chain link, as 35mm or 1 1/4in"],
@@ -56,15 +59,13 @@ export const HANG_OPTIONS = [
   ["--continuous-factor <ratio>", "load that is on for hours counts so much (1.25 in US, CA)"],
   ["--power-factor <ratio>", "of drivers that state none (default 0.9)"],
   ["--drop-share <share>", "voltage that may be lost (default 0.03)"],
-  ["--sizes <word>", "awg or mm2 (default by region and unit)"],
-  ["--loaded <count>", "2 or 3 conductors of the cord that carry current (default 2)"],
+  ["--sizes <word>", "awg or mm2 (default by region and unit)", { words: ["awg", "mm2"] }],
+  ["--loaded <count>", "2 or 3 conductors of the cord that carry current (default 2)", { words: ["2", "3"] }],
   ["--channel <system=number...>", "the radio channel that was chosen for a system"],
   ["--fallback <system=number...>", "the fallback that was chosen for a system"],
   ["--csv", "one sheet as a table (as -o FILE.csv); checks: a readings file"],
   ["--check", "exit 1 where a luminaire may not hang or a circuit is beyond"],
-] as const;
-
-const SHEETS: readonly CrewSheet[] = ["hang", "circuits", "order", "checks", "trouble"];
+];
 
 /** The sheets asked for. @throws {CliError} exit 64 for a word that is none */
 export function sheetsAsked(word: string | undefined): readonly CrewSheet[] {

@@ -1,13 +1,13 @@
 import { CommanderError } from "commander";
 import { printable } from "../issues/index.js";
+import { buildProgram } from "./build-program.js";
 import { CliError, EXIT } from "./exit.js";
 import type { ExitCode } from "./exit.js";
 import { write } from "./io.js";
 import type { Io } from "./io.js";
-import { COMMANDS } from "./command-table.js";
-import { buildProgram } from "./program.js";
+import { COMMANDS, SHELLS } from "./program.js";
 import type { Runs } from "./run.js";
-import { WELCOME } from "./welcome.js";
+import { welcomeText } from "./welcome.js";
 
 /**
  * The command line as a function: parses, runs one command, and tells how it ended. Never ends the process.
@@ -19,7 +19,7 @@ export async function runMain(argv: readonly string[], io: Io, runs: Runs): Prom
   const said: string[] = [];
   try {
     if (argv.length === 0) {
-      await write(io.out, WELCOME);
+      await write(io.out, welcomeText());
       return EXIT.ok;
     }
     let exitCode: ExitCode = EXIT.ok;
@@ -72,6 +72,12 @@ function misuse(error: CommanderError, said: readonly string[], argv: readonly s
       EXIT.usage,
       "fit: expected the readings of a walk test: a CSV, or - for standard input",
       "stillband fit walk.csv",
+    );
+  if (error.code === "commander.missingArgument" && command === "completion")
+    return new CliError(
+      EXIT.usage,
+      `completion: expected a shell: ${SHELLS.join(", ")}`,
+      "stillband completion bash",
     );
   if (error.code === "commander.missingArgument")
     return new CliError(

@@ -1,18 +1,33 @@
+import { buildingLosses } from "../propagation/index.js";
+import { builtInProfiles, enclosureLosses, regionRules } from "../radio/index.js";
+import { CROWDS } from "../scan/index.js";
+
+/** What a shell may offer in the place of a value: the words that are known, and whether a file's name will do. */
+export interface Offer {
+  readonly words?: readonly string[];
+  readonly files?: true;
+}
+
 /** Flags, then what they mean; `...` in a flag: may be given several times, one value each. */
-export type Option = readonly [flags: string, meaning: string];
+export type Option = readonly [flags: string, meaning: string, offer?: Offer | undefined];
+
+export const FILES: Offer = { files: true };
+export const CROWD_WORDS: Offer = { words: CROWDS };
+export const REGION_WORDS: Offer = { words: Object.keys(regionRules) };
+export const PROFILE_WORDS: Offer = { words: builtInProfiles.map(({ name }) => name), files: true };
 
 /** The option groups of the commands: flags, then what they mean. */
 export const COMMON: readonly Option[] = [
   ["--json", "print one JSON value"],
-  ["--units <unit>", "m or ft (default m; ft with --region US)"],
-  ["-o, --output <file>", "write to a file, whole or not at all"],
+  ["--units <unit>", "m or ft (default m; ft with --region US)", { words: ["m", "ft"] }],
+  ["-o, --output <file>", "write to a file, whole or not at all", FILES],
   ["--quiet", "no notes, errors only"],
   ["--no-color", "no bold or faint text"],
 ];
 
 export const SCANS: readonly Option[] = [
   ["--place <name>", "place of the scans named after it"],
-  ["--crowd <word>", "empty, part or full, in the scans named after it"],
+  ["--crowd <word>", "empty, part or full, in the scans named after it", CROWD_WORDS],
   ["--time <iso>", "time of the scans named after it, in ISO 8601"],
   ["--map <field=header...>", 'which column of a foreign table holds a field, as ssid="Name"'],
   ["--strict", "a rejected row is an error (exit 65)"],
@@ -28,10 +43,14 @@ export const SURVEY: readonly Option[] = [
 ];
 
 export const RADIO: readonly Option[] = [
-  ["--profile <name-or-file>", "built in or your own (default raster-13)"],
+  ["--profile <name-or-file>", "built in or your own (default raster-13)", PROFILE_WORDS],
   ["--set <figure=value...>", "one figure of the profile, as tx_power_dbm=10"],
-  ["--enclosure <word>", "antenna-outside, plastic-or-glass, slotted-metal, closed-metal"],
-  ["--region <code>", "US, CA, EU, GB, AU, NZ, JP or world: power and band edges"],
+  [
+    "--enclosure <word>",
+    "antenna-outside, plastic-or-glass, slotted-metal, closed-metal",
+    { words: Object.keys(enclosureLosses) },
+  ],
+  ["--region <code>", "US, CA, EU, GB, AU, NZ, JP or world: power and band edges", REGION_WORDS],
 ];
 
 export const LINK: readonly Option[] = [
@@ -40,6 +59,7 @@ export const LINK: readonly Option[] = [
   [
     "--path-model <model>",
     "free-space, indoor:N, indoor-abg:PLACE:SIGHT, log-distance:EXP:DB[:SIGMA] or a file (default indoor:22)",
+    { words: ["free-space"], files: true },
   ],
   ["--fade <law>", "rician:K, rayleigh, lognormal:S, rayleigh-lognormal:S (rician:6)"],
   ["--reliability <share>", "share of receiver positions to hold (default 0.99)"],
@@ -60,7 +80,11 @@ export const SITE: readonly Option[] = [
   ["--rx-height <length>", "above the floor; both heights or neither"],
   ["--wall <word...>", "in the path: concrete:200mm, layers with +, or 6dB; @45 off square"],
   ["--floors <count>", "floors between the ends, by ITU-R P.1238 (default 0)"],
-  ["--building <word>", "residential, office or commercial (default commercial)"],
+  [
+    "--building <word>",
+    "residential, office or commercial (default commercial)",
+    { words: Object.keys(buildingLosses) },
+  ],
 ];
 
 export const WIFI: readonly Option[] = [
@@ -78,7 +102,7 @@ export const CROWD: readonly Option[] = [
 
 /** What every command that plans a venue takes. */
 export const VENUE: readonly Option[] = [
-  ["--crowd <word>", "empty, part or full: who is in (default full)"],
+  ["--crowd <word>", "empty, part or full: who is in (default full)", CROWD_WORDS],
   ...SURVEY.filter(([flags]) => /--(?:ignore|level|assume|rbw)/.test(flags)),
   ...RADIO.filter(([flags]) => flags.startsWith("--region")),
   ...LINK.filter(([flags]) => /--(?:busy-share|reliability <|fade)/.test(flags)),

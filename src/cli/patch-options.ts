@@ -5,6 +5,7 @@ import { nearestWord } from "../radio/index.js";
 import type { PlanPatchOptions, Venue } from "../venue/index.js";
 import type { CommonOptions } from "./context.js";
 import { CliError, EXIT } from "./exit.js";
+import type { Option } from "./option-groups.js";
 import { badOption, numberWord } from "./words.js";
 
 /** The options of `patch`. */
@@ -22,8 +23,12 @@ export interface PatchOptions extends CommonOptions {
 }
 
 /** As they are told in help. */
-export const PATCH_OPTIONS = [
-  ["--order <word>", "hanging, or fewest: the fewest universes (default hanging)"],
+export const PATCH_OPTIONS: readonly Option[] = [
+  [
+    "--order <word>",
+    "hanging, or fewest: the fewest universes (default hanging)",
+    { words: ["hanging", "fewest"] },
+  ],
   ["--align <slots>", "start addresses are 1, 1 + this, 1 + 2 x this (default 1)"],
   ["--spare <slots>", "kept free behind each group (default 0)"],
   ["--reserve <system:universe:from-to...>", "slots that nothing is patched to"],
@@ -33,7 +38,7 @@ export const PATCH_OPTIONS = [
   ["--labels", "labels to cut out, instead of the sheet"],
   ["--csv", "a table for a spreadsheet, labels included (as -o FILE.csv)"],
   ["--check", "exit 1 where a luminaire clashes or has no address"],
-] as const;
+];
 
 /** @throws {CliError} exit 64 for a value that can't be, or a name that the venue doesn't have */
 export function patchSetting(options: PatchOptions, venue: Venue): PlanPatchOptions {

@@ -1,7 +1,7 @@
 import type { ExitCode } from "./exit.js";
 import type { Io } from "./io.js";
 import { runMain } from "./main.js";
-import { COMMANDS } from "./command-table.js";
+import { COMMANDS } from "./program.js";
 import { QUICK_RUNS } from "./quick-runs.js";
 import { isVenueName } from "./venue-argument.js";
 

@@ -1,7 +1,5 @@
 import { SCAN_CSV_COLUMNS } from "../scan/index.js";
 import { WALK_COLUMNS } from "../commissioning/index.js";
-import type { Option } from "./option-groups.js";
-import { SCANS, VENUE } from "./option-groups.js";
 import type { VenueOptions } from "./venue-options.js";
 import { badOption, filledWord, numberWord } from "./words.js";
 import type { NumberSpec } from "./words.js";
@@ -15,17 +13,6 @@ export interface VerifyOptions extends VenueOptions {
   readonly notHeardBelow?: string;
   readonly confidence?: string;
 }
-
-export const VERIFY_OPTIONS: readonly Option[] = [
-  ["--readings <file>", "what the receivers read: a CSV, as hang --sheet checks -o writes it"],
-  ["--scan <file-or-folder...>", "a fresh scan; a folder of dated ones shows the drift"],
-  ["--since <plan>", "the plan.json that it was planned by"],
-  ["--house <word>", "empty, part or full: the crowd planned for (default the plan's, else full)"],
-  ["--not-heard-below <dbm>", "what a receiver still hears (default the radio's sensitivity)"],
-  ["--confidence <share>", "of a receiver's interval and a room's mean (default 0.95)"],
-  ...SCANS,
-  ...VENUE.filter(([flags]) => !flags.startsWith("--crowd")),
-];
 
 /** What the options say in words and figures. */
 export interface VerifyFigures {

@@ -1,3 +1,4 @@
+import { runCompletion } from "./commands/completion.js";
 import { runFit } from "./commands/fit.js";
 import { runForm } from "./commands/form.js";
 import { runHang } from "./commands/hang.js";
@@ -18,6 +19,7 @@ import { runVenueLink } from "./venue-link.js";
 
 const RUNS: Runs = {
   ...QUICK_RUNS,
+  completion: runCompletion,
   fit: runFit,
   form: runForm,
   hang: runHang,

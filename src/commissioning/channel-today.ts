@@ -32,6 +32,7 @@ export const AS_GOOD_DB = 3;
  * best, `beaten` beyond, `fails` where its own margin less the allowance is below 0 whatever the others do.
  * @param ranking today's, best first
  * @param fadeAllowanceDb what the margin needs for fading, dB; 0 unless given
+ * @param channel number of the radio channel
  * @example channelToday(6, [{ channel: 6, marginDb: 20, clearAirRatio: 1, allowed: true, contributors: [] }]).verdict; // => "still-best"
  */
 export function channelToday(

@@ -15,7 +15,10 @@ export interface LocalMeanSpread {
   readonly confidenceRatio?: number | undefined;
 }
 
-/** @returns where one reading lies about the predicted local mean, dB */
+/**
+ * Where one reading lies about the predicted local mean, dB.
+ * @returns dB, about the prediction
+ */
 export type ReadingIntervalDb = (spread: LocalMeanSpread) => Interval;
 
 /**

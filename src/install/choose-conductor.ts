@@ -22,6 +22,8 @@ export const LEAST_AWG = { "own-box": 16, "through-fed": 14 } as const;
 /**
  * The smallest conductor that use, ampacity and voltage drop all allow. Ampacity is held to the breaker, not to the
  * load alone: the breaker is what opens. In mm² the least by use is the next size with at least the gauge's area.
+ * @example chooseConductor({ sizes: "awg", feed: "own-box", breakerA: 20, loadedCount: 2, mostDropRatio: 0.03,
+ *   dropRatioOf: null }).conductor.awg <= 14; // => true
  */
 export function chooseConductor(terms: ConductorTerms): ConductorChoice {
   const { sizes, feed, breakerA, loadedCount, mostDropRatio, dropRatioOf } = terms;

@@ -45,6 +45,7 @@ const PLAIN: Readonly<Record<CrewKind, (units: CrewUnits) => string>> = {
  * A crew's figure in m, kg, kg/m, degrees, amperes, volts, as a share or in pieces: `450 mm`, `18 in`, `1' 6"`,
  * `1 1/4 in`, `50 lb`, `0.3 kg/m`, `12°`, `10 %`. A comma may be the decimal point.
  * @param unit that the column's header names; null: none
+ * @param cell as written
  * @returns null where the cell is no such figure ≥ 0; an offset may also be below 0
  * @example crewCell(`1' 6"`, "length", "ft", null); // => 0.4572
  */

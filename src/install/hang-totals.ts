@@ -1,7 +1,12 @@
 import type { HangRow, SuspensionTotal } from "./hang-sheet-types.js";
 import { spoolOrder } from "./spool-order.js";
 
-/** Chain, rope and stem by kind and step. Only chain and rope come on spools. */
+/**
+ * Chain, rope and stem by kind and step. Only chain and rope come on spools.
+ * @param wasteRatio on top of what is cut, 0..1
+ * @param chainSpoolM chain on a spool, m; null: not known
+ * @example suspensionTotals([], 0.1, null); // => []
+ */
 export function suspensionTotals(
   rows: readonly HangRow[],
   wasteRatio: number,

@@ -3,6 +3,7 @@ import { requireFinite, requirePositive } from "../issues/index.js";
 /**
  * Diameter of a solid round wire: d = 0.127 mm · 92^((36 − n)/39).
  * @param awg gauge number; 0, −1, −2 and −3 are 1/0, 2/0, 3/0 and 4/0
+ * @returns mm
  * @throws {ArgumentError} when it is not finite
  * @source ASTM B258, read second-hand: No. 36 is 0.005 in, No. 4/0 is 0.46 in, 39 equal steps between
  * @example Number(awgDiameterMm(36).toFixed(6)); // => 0.127
@@ -14,6 +15,8 @@ export function awgDiameterMm(awg: number): number {
 
 /**
  * Cross-section of a solid round wire, πd²/4.
+ * @param awg gauge number; 0, −1 … for 1/0, 2/0 …
+ * @returns mm²
  * @throws {ArgumentError} when the gauge number is not finite
  * @example Number(awgAreaMm2(14).toFixed(4)); // => 2.0809
  */

@@ -3,6 +3,7 @@ import type { Issue } from "./issue.js";
 /**
  * The sentence for an issue: where, what was expected, what stood there, what was done.
  * Control characters of the value are made visible; the value is cut at 60 characters.
+ * @returns the sentence, without a line end
  * @example formatIssue({ code: "bad-cell", severity: "error", source: "scan.csv", line: 3, column: "signal_dbm", value: "n/a", expected: "a level in dBm", action: "row skipped" });
  * // => 'scan.csv:3 column "signal_dbm": expected a level in dBm, got "n/a" (row skipped)'
  */
@@ -20,6 +21,9 @@ export function formatIssue(issue: Issue): string {
 /**
  * Text from strangers made harmless for a terminal or a log: control, bidirectional and other format
  * characters are shown as escapes, and what is longer than `longestCount` characters is cut.
+ * @param text anything that a stranger may have written
+ * @param longestCount characters that are kept
+ * @returns the text, harmless on a terminal
  * @example printable("guest\u001b[2J", 60); // => "guest\\u001b[2J"
  */
 export function printable(text: string, longestCount: number): string {

@@ -66,10 +66,11 @@ data[title] { text-decoration: underline dotted; text-underline-offset: .2em; te
 .none { color: var(--soft) }
 details { margin: .5rem 0; border: 1px solid var(--line); padding: .3rem .8rem; min-width: 0 }
 summary { cursor: pointer; padding: .2rem 0 }
-figure { margin: 1rem 0 1.75rem; min-width: 0 }
-figcaption { font-weight: 600 }
-figure svg { display: block; width: 100%; min-width: 34rem; max-width: 46rem; height: auto }
-.words { color: var(--soft); font-size: .9rem }
+.pictures { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(26rem, 100%), 1fr)); gap: 1.5rem 2.5rem; align-items: start }
+figure { margin: .5rem 0; min-width: 0 }
+figcaption { font-weight: 600; margin-bottom: .5rem; overflow-wrap: anywhere }
+figure svg { display: block; width: 100%; max-width: 46rem; height: auto }
+.alike { color: var(--soft); font-size: .9rem; margin: .5rem 0 0 }
 .cautions { border: 2px solid var(--ink); padding: .4rem 1rem }
 .troubles { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(20rem, 100%), 1fr)); gap: .75rem }
 .trouble { border: 1px solid var(--line); padding: .6rem .9rem }
@@ -87,7 +88,7 @@ figure svg { display: block; width: 100%; min-width: 34rem; max-width: 46rem; he
 .sw { white-space: nowrap }
 .sw b, .sw i { display: inline-block; width: 1.25rem; text-align: center; border: 1px solid var(--ink); margin-right: -1px; font-style: normal }
 .sw b { background: var(--ink); color: var(--paper) }
-html[data-length="m"] .ft, html[data-length="ft"] .m { display: none }
+html[data-length="m"] span.ft, html[data-length="ft"] span.m { display: none }
 .tools { display: flex; flex-wrap: wrap; gap: .5rem; align-items: center; margin: .5rem 0 0 }
 button, input { font: inherit; font-size: .9rem; color: inherit; background: var(--paper); border: 1px solid var(--soft); padding: .2rem .6rem; min-height: 2rem }
 thead button { font: inherit; border: 0; padding: 0; min-height: 0; background: none; text-align: inherit; cursor: pointer; color: inherit; text-decoration: underline dotted; text-underline-offset: .2em }
@@ -96,15 +97,22 @@ thead button { font: inherit; border: 0; padding: 0; min-height: 0; background: 
 button[aria-pressed="true"] { background: var(--ink); color: var(--paper) }
 .end { color: var(--soft); font-size: .9rem; padding-top: 1rem; padding-bottom: 3rem }
 [hidden] { display: none }
-@media (max-width: 30rem) {
-  .facts { grid-template-columns: 1fr; gap: 0 }
-  .facts dt, .facts dd { grid-column: 1 }
-  .facts dd + dt { margin-top: .4rem }
+@media screen and (max-width: 30rem) {
+  .top { padding-top: 1rem }
+  h1 { font-size: 1.35rem }
+  nav, nav ul { flex-wrap: nowrap }
+  nav { overflow-x: auto; white-space: nowrap; margin-top: 0 }
+  .sheet { margin-top: 2rem; padding-top: .75rem }
+  main > .sheet:first-child .head div + div { display: none }
+  .head { gap: 0 1rem; margin: .25rem 0 .75rem }
+  .facts { gap: .25rem .7rem; line-height: 1.4 }
+  .glance, .room { padding: .6rem .75rem }
 }
 @media print {
   :root { color-scheme: light; --paper: #fff; --ink: #000; --soft: #444; --line: #bbb; --wash: #f3f4f5; --link: #000 }
   @page { margin: 14mm 13mm }
-  body { font-size: 9.5pt; line-height: 1.35 }
+  html { font-size: 9.5pt }
+  body { line-height: 1.35 }
   .top, main, .end { max-width: none; padding: 0 }
   nav, .tools, .skip { display: none }
   .sheet { break-before: page; margin: 0; padding-top: 2mm; border-top-width: 1.5pt }
@@ -122,8 +130,12 @@ button[aria-pressed="true"] { background: var(--ink); color: var(--paper) }
   .part:has(> .labels) { break-before: page }
   thead { display: table-header-group }
   thead button { text-decoration: none }
+  .scroll:has(tbody > tr:last-child:nth-child(-n + 9)) { break-inside: avoid }
   tr, .room, figure, .trouble, .glance, .cautions { break-inside: avoid }
-  figure svg { min-width: 0; max-width: 150mm }
+  .pictures { grid-template-columns: 1fr 1fr; gap: 5mm 8mm }
+  figure { margin: 0 }
+  ul.checks { columns: 2; column-gap: 8mm }
+  .label { font-size: 9.5pt }
   details { border: 0; padding: 0 }
   details::details-content { content-visibility: visible; block-size: auto; display: block }
   summary { list-style: none; font-weight: 600; break-after: avoid }
@@ -131,7 +143,6 @@ button[aria-pressed="true"] { background: var(--ink); color: var(--paper) }
   .verdict.fails { background: #000; color: #fff; print-color-adjust: exact; -webkit-print-color-adjust: exact }
   .sw b { print-color-adjust: exact; -webkit-print-color-adjust: exact }
   data[title] { text-decoration: none }
-  figure details { display: none }
   .tight table { font-size: 7pt }
   .tight th, .tight td { padding-right: 2.5pt }
 }

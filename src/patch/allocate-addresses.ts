@@ -26,6 +26,7 @@ import { universeUse } from "./universe-use.js";
  * @param terms the luminaires in the order of hanging, the systems, and how addresses are to be given
  * @throws {ArgumentError} when a system, a reserved range, a mode or a figure is out of range; what is wrong with a
  *   luminaire is told in `conflicts` and in its row's `reason`
+ * @throws the signal's reason when it is aborted
  * @source ANSI E1.11: 512 slots in a universe; ANSI E1.31: universes 1 … 63999
  * @example
  * const luminaires = ["A1", "A2", "A3"].map((name) => ({ name, room: "loft", footprintSlotCount: 8 }));

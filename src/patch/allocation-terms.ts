@@ -1,4 +1,5 @@
 import { requireWhole } from "../issues/index.js";
+import type { StopSignal } from "../issues/index.js";
 import { MOST_PACK_STEPS } from "./fewest-universes.js";
 import type { PatchTerms } from "./patch-terms.js";
 import { requirePatchTerms } from "./patch-terms.js";
@@ -16,6 +17,8 @@ export interface AllocationTerms extends PatchTerms {
   readonly alignSlotCount?: number;
   /** Steps after which a proof of the fewest universes is given up; 100,000 unless given. */
   readonly mostStepCount?: number;
+  /** Ends a search for the fewest universes: its reason is thrown. */
+  readonly signal?: StopSignal | undefined;
 }
 
 /**
@@ -24,9 +27,9 @@ export interface AllocationTerms extends PatchTerms {
  */
 export function requireSpread(terms: AllocationTerms): Spread {
   requirePatchTerms(terms);
-  const { spareSlotCount = 0, alignSlotCount = 1, mostStepCount = MOST_PACK_STEPS } = terms;
+  const { spareSlotCount = 0, alignSlotCount = 1, mostStepCount = MOST_PACK_STEPS, signal } = terms;
   requireWhole("spareSlotCount", spareSlotCount, 0, UNIVERSE_SLOT_COUNT);
   requireWhole("alignSlotCount", alignSlotCount, 1, UNIVERSE_SLOT_COUNT);
   requireWhole("mostStepCount", mostStepCount, 0, Number.MAX_SAFE_INTEGER);
-  return { spareSlotCount, alignSlotCount, mostStepCount };
+  return { spareSlotCount, alignSlotCount, mostStepCount, signal };
 }

@@ -1,3 +1,4 @@
+import type { StopSignal } from "../issues/index.js";
 import { packExactly } from "./pack-exactly.js";
 import { packFirstFit } from "./pack-first-fit.js";
 import type { PackedPlace, Packing, PackKind } from "./pack-kind.js";
@@ -24,17 +25,18 @@ export interface UniversePackTerms {
   readonly slotCounts: readonly number[];
   readonly alignSlotCount: number;
   readonly mostStepCount: number;
+  readonly signal?: StopSignal | undefined;
   /** @returns what each slot of a universe holds; from some number on, all are alike */
   readonly universeAt: (universeIndex: number) => Uint8Array;
 }
 
 /** Packs items into universes 0 … n − 1 with n as small as can be found. */
 export function packUniverses(terms: UniversePackTerms): UniversePacking {
-  const { slotCounts, alignSlotCount, mostStepCount, universeAt } = terms;
+  const { slotCounts, alignSlotCount, mostStepCount, signal, universeAt } = terms;
   const kinds = packKinds(slotCounts, alignSlotCount);
   const total = totalBlocks(kinds);
   const bound = leastBinCount(kinds, Math.ceil(UNIVERSE_SLOT_COUNT / alignSlotCount));
-  const budget = new StepBudget(mostStepCount);
+  const budget = new StepBudget(mostStepCount, signal);
   const segments: Segment[] = [];
   let [roomCount, lowerBoundCount, refuted] = [0, 0, true];
   for (let universeCount = 0; ; universeCount++) {

@@ -23,12 +23,13 @@ export function placeFewest(
   universes: PoolUniverses,
   spread: Spread,
 ): FewestPlacement {
-  const { alignSlotCount, mostStepCount } = spread;
+  const { alignSlotCount, mostStepCount, signal } = spread;
   const items = packItems(sequence, universes, spread);
   const packing = packUniverses({
     slotCounts: items.map(({ one, spareSlotCount }) => one.slotCount + spareSlotCount),
     alignSlotCount,
     mostStepCount,
+    signal,
     universeAt: (index) => universes.at(index),
   });
   const placed = new Map<PlacingLuminaire, Placement>();

@@ -1,3 +1,4 @@
+import type { StopSignal } from "../issues/index.js";
 import type { ResolvedLuminaire } from "./resolve-luminaire.js";
 
 /** Why a luminaire has no address. */
@@ -35,6 +36,8 @@ export interface Spread {
   readonly alignSlotCount: number;
   /** After how many steps a proof is given up. */
   readonly mostStepCount: number;
+  /** Ends the search for the fewest universes. */
+  readonly signal: StopSignal | undefined;
 }
 
 /** @returns the placement of a luminaire that has none */

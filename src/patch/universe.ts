@@ -11,6 +11,7 @@ export const UNIVERSE_SLOT_COUNT = 512;
 export const LAST_UNIVERSE = 63_999;
 
 /**
+ * @param universe what may be one
  * @returns is this the number of a universe, whole and 1 … 63999?
  * @example isUniverse(64_000); // => false
  */
@@ -19,6 +20,7 @@ export function isUniverse(universe: number): boolean {
 }
 
 /**
+ * @param address what may be one
  * @returns is this a DMX address, or a footprint: whole and 1 … 512?
  * @example isAddress(512); // => true
  */

@@ -28,7 +28,7 @@ export function lineSourceDirectivityRatio(halfLengthRad: number): number {
 }
 
 /**
- * The length of rod that a gain asks for: the X at which {@link lineSourceDirectivityRatio} is the gain.
+ * The length of rod that a gain asks for: the X at which `lineSourceDirectivityRatio` is the gain.
  * @throws {ArgumentError} when the gain lies outside 1.77 … 20 dBi
  */
 export function collinearHalfLengthRad(gainDbi: number): number {
@@ -53,8 +53,10 @@ export function collinearPatternRatio(sinRatio: number, cosRatio: number, halfLe
 /**
  * The elevation beamwidth that goes with a collinear's gain: between the directions of half power, of the
  * line source that has just this gain without loss. Roughly 101.5 / (gain as a ratio), in degrees.
+ * @param gainDbi of the antenna, dBi
+ * @returns elevation beamwidth at half power, degrees
  * @throws {ArgumentError} when the gain lies outside 1.77 … 20 dBi
- * @source derived: see {@link lineSourceDirectivityRatio}
+ * @source derived: see `lineSourceDirectivityRatio`
  * @validity rods with all elements fed alike; a real rod's side lobes and the gaps between them depend on
  *   its make
  * @example Math.round(collinearBeamwidthDeg(9)); // => 13

@@ -33,6 +33,7 @@ export const NULL_DEPTH_DB = 10;
 
 /**
  * Whether a direction lies within a null of the antenna: more than 10 dB below its peak.
+ * @returns does the direction lie in a null?
  * @throws {ArgumentError} as {@link antennaGainDbi}
  * @example inAntennaNull({ kind: "dipole" }, { x: 1, y: 0, z: 3 }); // => true
  */

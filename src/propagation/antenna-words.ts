@@ -2,6 +2,7 @@ import type { Antenna } from "./antenna.js";
 
 /**
  * An antenna in words, with what its mounting was given as.
+ * @returns words for a report
  * @example antennaWords({ kind: "collinear", gainDbi: 8, tiltDeg: 5 }); // => "collinear 8 dBi, upright, tilt 5°"
  */
 export function antennaWords(antenna: Antenna): string {

@@ -45,6 +45,8 @@ export const buildingLosses: Readonly<Record<Building, BuildingLoss>> = {
  * @param floorCount floors that the path crosses, whole number ≥ 0
  * @returns dB
  * @throws {ArgumentError} for an unknown building or a floor count that is no whole number ≥ 0
+ * @source ITU-R P.1238, as `buildingLosses` cites it
+ * @validity up to as many floors as the recommendation gives; beyond them extrapolated by its formula
  * @example floorLossDb("office", 2); // => 19
  */
 export function floorLossDb(building: Building, floorCount: number): number {
@@ -57,6 +59,7 @@ export function floorLossDb(building: Building, floorCount: number): number {
 
 /**
  * The indoor path model of a kind of building.
+ * @param floorCount floors between the two ends, whole, ≥ 0
  * @throws {ArgumentError} as {@link floorLossDb}
  * @example indoorModelOf("commercial", 1); // => { kind: "indoor", distancePowerCoefficient: 22, floorLossDb: 6 }
  */

@@ -30,6 +30,8 @@ export function fadeAllowanceDb(query: FadeLaw & { readonly reliability: number 
  * @param query the law, its parameter, and outageRatio, 0..1 exclusive
  * @returns dB, to 1e-10
  * @throws {ArgumentError} when outageRatio is not above 0 and below 1, and as {@link fadeOutageRatio}
+ * @source the inverse of `fadeOutageRatio`, by root finding
+ * @validity outages from 1e-40 up
  * @example fadeMarginDb({ law: "lognormal", sigmaDb: 8, outageRatio: 0.5 }); // => 0
  */
 export function fadeMarginDb(query: FadeLaw & { readonly outageRatio: number }): number {

@@ -41,6 +41,7 @@ export function requiredSigmaDb(law: FadeLaw): number {
 
 /**
  * The law in words.
+ * @returns words for a report
  * @example fadeLawWords({ law: "rician", kDb: 6 }); // => "Rician, K = 6 dB (in sight of the transmitter)"
  */
 export function fadeLawWords(law: FadeLaw): string {

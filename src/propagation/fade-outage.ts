@@ -14,6 +14,7 @@ import { requiredKDb, requiredSigmaDb } from "./fade-law.js";
  * @returns 0..1, relative error below 1e-12 in the tail
  * @throws {ArgumentError} for an unknown law, a parameter missing or out of range, or a margin not finite
  * @source textbook forms: J. D. Parsons, The Mobile Radio Propagation Channel, ch. 5–6; Q₁ of J. I. Marcum (from memory)
+ * @validity positions that differ by more than half a wavelength; one frequency
  * @example fadeOutageRatio({ law: "lognormal", sigmaDb: 8, marginDb: 0 }); // => 0.5
  */
 export function fadeOutageRatio(query: FadeLaw & { readonly marginDb: number }): number {

@@ -18,6 +18,8 @@ export function fadeReference({ law }: FadeLaw): FadeReference {
  * The median position below (+) the law's reference level: at half of all positions the level is lower.
  * @returns dB; Rayleigh −10·log10(ln 2) = 1.59, log-normal 0
  * @throws {ArgumentError} for a parameter missing or out of range
+ * @source moments of each law, textbook
+ * @validity as the law's own
  * @example referenceOverMedianDb({ law: "rayleigh" }); // => 1.591745389548616
  */
 export function referenceOverMedianDb(law: FadeLaw): number {
@@ -32,6 +34,7 @@ export function referenceOverMedianDb(law: FadeLaw): number {
  * @returns dB, ≥ 0
  * @throws {ArgumentError} for a parameter missing or out of range
  * @source textbook: J. D. Parsons, The Mobile Radio Propagation Channel, ch. 5-6 (from memory)
+ * @validity as the law's own
  * @example meanOverMedianDb({ law: "lognormal", sigmaDb: 8 }); // => 7.368272297580946
  */
 export function meanOverMedianDb(law: FadeLaw): number {

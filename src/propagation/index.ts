@@ -41,6 +41,7 @@ export type { LogDistancePath } from "./log-distance-path-loss.js";
 export { OPAQUE_LOSS_DB } from "./material.js";
 export type { Material, MaterialCoefficients, WallCaveat } from "./material.js";
 export { findMaterial } from "./material-find.js";
+export type { Complex } from "../numeric/index.js";
 export { materialPermittivity } from "./material-permittivity.js";
 export { materials } from "./material-table.js";
 export type { MaterialName } from "./material-table.js";

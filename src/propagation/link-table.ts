@@ -48,7 +48,9 @@ export function profileTerms(profile: RadioProfile): ProfileTerms {
 
 /**
  * The link budget at one distance, interference held constant.
+ * @param distanceM m
  * @throws {ArgumentError} as `pathLoss` and `linkBudget`
+ * @see {@link linkTable}
  */
 export function linkRow(setting: LinkSetting, distanceM: number): LinkRow {
   const { frequencyMhz, pathModel, floorLossDb = 0, ...terms } = setting;
@@ -70,7 +72,14 @@ export function linkRow(setting: LinkSetting, distanceM: number): LinkRow {
 
 /**
  * The link budget over distances, in the order given.
+ * @param distancesM m
  * @throws {ArgumentError} as {@link linkRow}
+ * @example const setting = { txPowerDbm: 18, txFeederLossDb: 0, txGainDbi: 2, rxGainDbi: 2, wallLossDb: 0, enclosureLossDb: 0,
+ *   crowdLossDb: 0, polarisationLossDb: 0, sensitivityDbm: -90, interferenceDbm: -104, requiredCiDb: 14,
+ *   fadeAllowanceDb: 30, frequencyMhz: 2450, pathModel: { kind: "free-space" } };
+ * linkTable(setting, [1, 10]).map(({ receivedDbm }) => Math.round(receivedDbm)); // => [-18, -38]
+ * linkRow(setting, 10).verdict; // => "ample"
+ * linkReach(setting).reachM > 100; // => true
  */
 export function linkTable(setting: LinkSetting, distancesM: readonly number[]): LinkRow[] {
   return distancesM.map((distanceM) => linkRow(setting, distanceM));
@@ -79,6 +88,7 @@ export function linkTable(setting: LinkSetting, distancesM: readonly number[]): 
 /**
  * How far a link of this setting works: {@link findReach} over its rows.
  * @throws {ArgumentError} as {@link linkRow}
+ * @see {@link linkTable}
  */
 export function linkReach(setting: LinkSetting): Reach {
   const { frequencyMhz, pathModel, floorLossDb = 0, ...terms } = setting;

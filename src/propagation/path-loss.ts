@@ -51,7 +51,10 @@ export function pathLoss(model: PathModel, point: PathPoint): PathLoss {
 
 /**
  * The bare loss of {@link pathLoss}, dB.
+ * @returns dB, positive = attenuation
  * @throws {ArgumentError} for an unknown kind of model and as the model's own function does
+ * @source the model's: ITU-R P.525, P.1238, or a model fitted on site
+ * @validity as `pathLoss` says in its caveats
  * @example pathLossDb({ kind: "log-distance", exponent: 3, referenceLossDb: 40 }, { distanceM: 10, frequencyMhz: 2450 }); // => 70
  */
 export function pathLossDb(model: PathModel, point: PathPoint): number {

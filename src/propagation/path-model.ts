@@ -50,6 +50,7 @@ export const referencePathModel: IndoorModel = {
 
 /**
  * The model in words, with its figures.
+ * @returns words for a report
  * @example pathModelWords({ kind: "indoor", distancePowerCoefficient: 22 }); // => "indoor (ITU-R P.1238), N = 22, same floor"
  */
 export function pathModelWords(model: PathModel): string {

@@ -44,6 +44,10 @@ export interface PlacedLink extends AntennaTerms {
  * @example const overhead = placedLink({ transmitter: { antenna: { kind: "dipole" }, gainDbi: 0 }, transmitterAtM: { x: 0, y: 0, z: 3 },
  *   receiver: { antenna: null, gainDbi: 2 }, receiverAtM: { x: 0, y: 4, z: 6 }, crossings: [{ lossDb: 3 }] });
  * [overhead.distanceM, overhead.rxGainDbi, overhead.wallLossDb]; // => [5, 2, 3]
+ * const ends = { antenna: null, gainDbi: 0 };
+ * const here = { x: 0, y: 0, z: 0 };
+ * const from = placedLinkFrom({ transmitter: ends, receiver: ends, transmitterAtM: here, receiverAtM: here });
+ * from({ x: 3, y: 4, z: 0 }).distanceM; // => 5
  */
 export function placedLink(query: PlacedLinkQuery): PlacedLink {
   return placedLinkFrom(query)(query.transmitterAtM);
@@ -52,7 +56,9 @@ export function placedLink(query: PlacedLinkQuery): PlacedLink {
 /**
  * {@link placedLink} with antennas and walls worked out once, for many places of the transmitter; the walls
  * are crossed from each of them alike.
+ * @returns the link from any place of the transmitter
  * @throws {ArgumentError} as {@link placedLink}, in part when the place comes
+ * @see {@link placedLink}
  */
 export function placedLinkFrom(query: PlacedLinkQuery): (transmitterAtM: Vector3) => PlacedLink {
   const { transmitter, receiver, receiverAtM } = query;

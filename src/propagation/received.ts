@@ -24,6 +24,7 @@ export type ReceivedLines = { readonly [Key in keyof ReceivedTerms]-?: number };
  * @returns dBm, the power averaged over small-scale fading
  * @throws {ArgumentError} when a term is NaN or +Infinity (an antenna's null may be −Infinity dBi)
  * @source the Friis transmission equation in decibels, with further losses
+ * @validity far field of both antennas
  * @example receivedDbm({ txPowerDbm: 18, txGainDbi: 2, pathLossDb: 66, enclosureLossDb: 10, rxGainDbi: 2 }); // => -54
  */
 export function receivedDbm(terms: ReceivedTerms): number {

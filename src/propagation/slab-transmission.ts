@@ -45,6 +45,7 @@ export function slabTransmission(query: SlabQuery): WallTransmission {
 /**
  * The bare loss of {@link slabTransmission}, dB: as computed outside the material's frequency range too.
  * Standing waves make it rise and fall with thickness and frequency: to plan, take `slabPlanningLossDb`.
+ * @returns dB, positive = attenuation
  * @throws {ArgumentError} as {@link slabTransmission}
  * @source ITU-R P.2040-3 equations (43), (44)
  * @validity as {@link slabTransmission}; metal held at 100 dB

@@ -46,7 +46,10 @@ export function wallLoss(crossings: readonly WallCrossing[]): WallLoss {
 
 /**
  * The bare sum of {@link wallLoss}, dB.
+ * @returns dB, all crossings together
  * @throws {ArgumentError} as {@link wallLoss}
+ * @source ITU-R P.2040 slab by slab, or the loss given
+ * @validity as `wallLoss` says in its caveats
  * @example wallLossDb([{ lossDb: 3 }, { lossDb: 4.5, incidenceDeg: 60 }]); // => 7.5
  */
 export function wallLossDb(crossings: readonly WallCrossing[]): number {

@@ -6,6 +6,7 @@ import { requirePositive, requireRatio } from "../issues/index.js";
  * @param transmissionsPerFrameCount m; 1: no repeat
  * @returns 0..1
  * @throws {ArgumentError} when the ratio is not in 0..1 or the count not > 0
+ * @source the definition: all of m independent transmissions are lost
  * @validity repeats are independent only if they lie further apart than a Wi-Fi burst lasts
  * @example frameLossRatio(0.9, 2); // => 0.01
  */
@@ -25,7 +26,7 @@ export interface FrameLoss {
 
 /**
  * Loss ratio and lost frames a minute.
- * @param frameRateHz frames a second
+ * @param terms frameRateHz: frames a second; the rest as `frameLossRatio`
  * @example frameLoss({ successRatio: 1, clearAirRatio: 1, transmissionsPerFrameCount: 1, frameRateHz: 44 }).lostPerMinute; // => 0
  */
 export function frameLoss(terms: {

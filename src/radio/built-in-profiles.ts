@@ -10,6 +10,7 @@ export const builtInProfiles: readonly RadioProfile[] = [raster13, raster16, hop
 
 /**
  * A built-in profile by its name.
+ * @param name of a built-in profile
  * @throws {ArgumentError} for an unknown name; the nearest known one is suggested
  * @example findProfile("raster-13").channels[5]; // => { channel: 6, centreMhz: 2437 }
  */

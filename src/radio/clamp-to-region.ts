@@ -38,7 +38,9 @@ export function clampToRegion(profile: RadioProfile, region: RegionCode): Region
 
 /**
  * A breach of a region's rule as data, with the dB to turn down.
+ * @param source what the issue names as its origin
  * @returns null where the judgement finds none
+ * @example breachIssue(judgeRegion({ profile: findProfile("raster-13"), region: "EU" }), "hall").severity; // => "error"
  */
 export function breachIssue(judgement: RegionJudgement, source: string): Issue | null {
   if (judgement.turnDownDb === 0) return null;

@@ -26,6 +26,7 @@ export const figureMeanings: Readonly<Record<FigureKey, string>> = {
 
 /**
  * What a figure may be, in words.
+ * @returns what the figure must be, in words
  * @example figureExpectation("txPowerDbm"); // => "a power in dBm from -60 to 40"
  */
 export function figureExpectation(key: FigureKey): string {

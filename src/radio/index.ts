@@ -13,6 +13,7 @@ export { nearestWord } from "./nearest-word.js";
 export { noiseFloorDbm, profileNoiseFloorDbm, THERMAL_NOISE_DBM_PER_HZ } from "./noise-floor.js";
 export type { Enclosure, Figure, FigureStatus, HopPlan, RadioChannel, RadioProfile } from "./profile.js";
 export { figureExpectation, figureMeanings } from "./figure-meanings.js";
+export type { FigureKey } from "./profile-figures.js";
 export { profileJson } from "./profile-json.js";
 export { profileTemplate } from "./profile-template.js";
 export { readProfile } from "./read-profile.js";

@@ -1,6 +1,8 @@
 /**
  * The known word nearest to one that isn't known: fewest letters to insert, delete or change, at most a
  * third of the longer word, case and underscores aside.
+ * @param word as typed
+ * @param knownWords those that it may have meant
  * @returns null when none is near; of equally near ones the first
  * @source V. I. Levenshtein's distance
  * @example nearestWord("sensitivty_dbm", ["requiredCiDb", "sensitivityDbm"]); // => "sensitivityDbm"

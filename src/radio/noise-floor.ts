@@ -23,6 +23,7 @@ export function noiseFloorDbm(receiver: {
 
 /**
  * Noise floor of a profile's receiver.
+ * @returns noise power in the receiver, dBm
  * @example profileNoiseFloorDbm(findProfile("raster-13")); // => -104
  */
 export function profileNoiseFloorDbm(profile: RadioProfile): number {

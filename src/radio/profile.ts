@@ -54,6 +54,7 @@ export interface RadioProfile {
   readonly relinkS: Figure<number | null>;
 }
 
+/** Over which frequencies a radio hops. */
 export interface HopPlan {
   /** May ranges be kept out of the hop set? */
   readonly avoids: boolean;

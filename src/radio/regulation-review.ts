@@ -60,7 +60,9 @@ export function regulationReview(profile: RadioProfile, region: RegionCode): Reg
 /**
  * The breaches of a review as data; the one of power is told by {@link clampToRegion}, which may mend it.
  * @param source the profile's name
+ * @param source what the issues name as their origin
  * @returns issues of severity error; empty where no such rule is broken
+ * @example regulationIssues(regulationReview(findProfile("hop-79"), "US"), "hall"); // => []
  */
 export function regulationIssues({ rule, breaches }: RegulationReview, source: string): Issue[] {
   return breaches

@@ -16,6 +16,7 @@ import { isMarkedAsBoth, isNamedBy } from "./source-owner.js";
 import type { Survey, SurveyEmitter } from "./survey.js";
 import { sweepLevels, sweepsOf, sweepSummary } from "./survey-sweeps.js";
 
+/** How scans become a survey. */
 export interface BuildSurveyOptions {
   /** Quantile of a source's readings at a place, 0..1; 0.9 unless given. */
   readonly levelQuantile?: number;
@@ -34,7 +35,12 @@ export interface BuildSurveyOptions {
  * All scans of a venue as one survey: radios told apart, their levels by place, their airtime, and how far
  * the evidence goes. Nothing depends on the order of files or rows.
  * @param imports what `readScan` gave, one for each file
+ * @returns the survey; plain data
  * @throws {ArgumentError} when the quantile is not in 0..1
+ * @example const full = await readScan("bssid,channel,signal_dbm\n02:00:00:00:00:01,6,-48\n", { source: "hall.csv" });
+ * const survey = buildSurvey([full]);
+ * [survey.emitterCount, survey.emitters[0].levelDbm]; // => [1, -48]
+ * toEmitters(survey)[0].centreMhz; // => 2437
  */
 export function buildSurvey(imports: readonly ScanImport[], options: BuildSurveyOptions = {}): Survey {
   const { levelQuantile = 0.9, assumedAirtime = ASSUMED_AIRTIME, ignore = [] } = options;

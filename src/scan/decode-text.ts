@@ -1,5 +1,5 @@
 import { ArgumentError } from "../issues/index.js";
-import type { ScanInput } from "./scan-import.js";
+import type { ChunkedInput } from "./watched-input.js";
 import { newDecoder } from "./text-decoder.js";
 import type { Decoder } from "./text-decoder.js";
 import { SNIFFED_COUNT, utf16Of } from "./utf-16.js";
@@ -14,7 +14,7 @@ const BYTE_ORDER_MARK = "\ufeff";
  * Invalid bytes become U+FFFD.
  * @throws {ArgumentError} when the input, or a chunk of it, is neither text nor bytes
  */
-export async function* decodeText(input: ScanInput): AsyncGenerator<string, void, undefined> {
+export async function* decodeText(input: ChunkedInput): AsyncGenerator<string, void, undefined> {
   let pending = "";
   let started = false;
   for await (const text of decodedChunks(chunksOf(input))) {
@@ -31,7 +31,7 @@ export async function* decodeText(input: ScanInput): AsyncGenerator<string, void
   if (pending !== "") yield pending;
 }
 
-function chunksOf(input: ScanInput | null): Iterable<unknown> | AsyncIterable<unknown> {
+function chunksOf(input: ChunkedInput | null): Iterable<unknown> | AsyncIterable<unknown> {
   if (typeof input === "string" || input instanceof Uint8Array) return [input];
   if (typeof input === "object" && input !== null)
     if (Symbol.asyncIterator in input || Symbol.iterator in input) return input;

@@ -1,5 +1,5 @@
 import { decodeText } from "./decode-text.js";
-import type { ScanInput } from "./scan-import.js";
+import type { ChunkedInput } from "./watched-input.js";
 import { sweepLayout } from "./sweep-layout.js";
 import type { SweepLayout } from "./sweep-layout.js";
 import { SNIFFED_COUNT, utf16Of } from "./utf-16.js";
@@ -13,13 +13,13 @@ export interface OpenedScan {
   /** How it is written, when it is a power sweep. */
   readonly layout: SweepLayout | null;
   /** The whole input again. */
-  readonly input: ScanInput;
+  readonly input: ChunkedInput;
   /** The whole input as bytes of UTF-8, without a byte order mark. */
   readonly bytes: () => AsyncIterable<Uint8Array>;
 }
 
 /** Looks at the start of an input: is it a power sweep? Its judgement doesn't depend on how it was cut. */
-export async function openScan(input: ScanInput): Promise<OpenedScan> {
+export async function openScan(input: ChunkedInput): Promise<OpenedScan> {
   const chunks = iteratorOf(input);
   if (chunks === null) return { layout: null, input, bytes: () => encoded(decodeText(input)) };
   const parts: (string | Uint8Array)[] = [];
@@ -44,7 +44,7 @@ export async function openScan(input: ScanInput): Promise<OpenedScan> {
   return { layout, input: again, bytes: () => (isPlain ? plainBytes(again) : encoded(decodeText(again))) };
 }
 
-function iteratorOf(input: ScanInput): AsyncIterator<string | Uint8Array> | null {
+function iteratorOf(input: ChunkedInput): AsyncIterator<string | Uint8Array> | null {
   if (typeof input === "string" || input instanceof Uint8Array) return iterate([input]);
   const given: unknown = input;
   if (typeof given !== "object" || given === null) return null;

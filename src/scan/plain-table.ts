@@ -15,6 +15,7 @@ export interface PlainTable {
 /**
  * The records of a whole CSV text, whatever stands between its cells: the delimiter that cuts its first filled
  * line into the most cells, or the one that a `sep=` line names.
+ * @param text a file, whole
  * @example plainTable("name;x\nP1;4,5\n").rows[1]; // => { line: 2, cells: ["P1", "4,5"] }
  */
 export function plainTable(text: string): PlainTable {

@@ -14,21 +14,25 @@ import { readScanCsv } from "./scan-csv.js";
 import type { ReadScanOptions, ScanImport, ScanInput } from "./scan-import.js";
 import { ScanTally } from "./scan-tally.js";
 import { sweepSettingFrom } from "./sweep-setting.js";
+import { watchedInput } from "./watched-input.js";
 
 /**
  * Reads one scan file, whatever it is by its content: a power sweep, a scan CSV with any delimiter, or the text that
  * `iw`, `nmcli`, `wpa_cli` or `netsh` prints. What can't be used is returned as issues, never thrown; a file with
  * no usable row has one of code `no-usable-row`. Memory is bounded by the readings kept.
- * @param input text, or bytes in UTF-8 or UTF-16, whole or in chunks
- * @param options the file's name, and what stands in for blank cells
+ * An input is read to its end or left: an iterator's `return` or a stream's `cancel` is called.
+ * @param input text, or bytes in UTF-8 or UTF-16, whole, in chunks or as a Web stream
+ * @param options the file's name, what stands in for blank cells, and a signal, looked at before each chunk and
+ *   every 256 Ki of what comes whole
+ * @returns what could be used, what could not and why; plain data, which can be posted from a worker
  * @throws {ArgumentError} when the input is neither text nor bytes, or an option can't be what it should be
- * @throws whatever the input's own iterator throws
+ * @throws whatever the input's own iterator or stream throws; the signal's reason when it is aborted
  * @example (await readScan("ssid,channel,signal_dbm\nFoyer,6,-60\n", { source: "a.csv" })).readings.length; // => 1
  */
 export async function readScan(input: ScanInput, options: ReadScanOptions): Promise<ScanImport> {
   const fill = fillFrom(options);
   const sweepSetting = sweepSettingFrom(options, fill);
-  const { layout, input: whole, bytes } = await openScan(input);
+  const { layout, input: whole, bytes } = await openScan(watchedInput(input, options));
   if (layout !== null) return readSweep(bytes(), layout, sweepSetting);
   const tally = new ScanTally(fill.source);
   const text = decodeText(whole);

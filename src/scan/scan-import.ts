@@ -1,4 +1,4 @@
-import type { Issue } from "../issues/index.js";
+import type { Issue, LongWork } from "../issues/index.js";
 import type { OsTextFormat } from "./os-text-command.js";
 import type { Reading } from "./reading.js";
 import type { Sweep, SweepReceiver } from "./sweep.js";
@@ -28,7 +28,7 @@ export interface ScanImport {
 }
 
 /** What `readScan` is told besides the bytes. */
-export interface ReadScanOptions {
+export interface ReadScanOptions extends LongWork {
   /** File name for messages. */
   readonly source: string;
   /** Fill for blank cells. */
@@ -46,6 +46,14 @@ export interface ReadScanOptions {
   readonly resolutionBandwidthMhz?: number;
 }
 
-/** Text, bytes, or chunks of either as they arrive. */
+/** A Web stream of bytes or text, as far as it is used: `ReadableStream` is one. */
+export interface ByteStream {
+  getReader(): {
+    read(): Promise<{ readonly done: boolean; readonly value?: string | Uint8Array | undefined }>;
+    cancel(): Promise<unknown>;
+  };
+}
+
+/** Text, bytes, or chunks of either as they arrive: from any iterable, async or not, or a Web stream. */
 export type ScanInput =
-  string | Uint8Array | Iterable<string | Uint8Array> | AsyncIterable<string | Uint8Array>;
+  string | Uint8Array | Iterable<string | Uint8Array> | AsyncIterable<string | Uint8Array> | ByteStream;

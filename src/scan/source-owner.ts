@@ -16,7 +16,7 @@ export interface SourceOwner {
 
 /**
  * Whose a source is: as marked, an address before a name; else the building's from a level up. A source that
- * is marked as both counts as not marked (see {@link isMarkedAsBoth}).
+ * is marked as both counts as not marked (see `isMarkedAsBoth`).
  * @param ownFromDbm presumed to be the building's from here, dBm, compared with a slack of 1e-9
  * @example sourceOwner({ names: ["Hall"], bssids: [], levelDbm: -60 }, { building: [], neighbour: ["Hall"] }, -75).owner; // => "neighbour"
  */

@@ -10,7 +10,7 @@ const ESCAPE = /\\u(?:00(?:[01][0-9a-f]|7f|[89][0-9a-f]|5c)|202[a-e]|206[6-9])/;
 const ESCAPES = new RegExp(ESCAPE.source, "g");
 
 /**
- * Makes a name harmless for a spreadsheet and a terminal, so that {@link unguardCell} gives back every name
+ * Makes a name harmless for a spreadsheet and a terminal, so that `unguardCell` gives back every name
  * exactly. Where a spreadsheet would run it, it gets an apostrophe in front; so does a name that looks
  * guarded by itself. Where it holds control characters (tab and line ends apart) or turns the direction of
  * writing, they and its backslashes are written out as `\u001b`, behind an apostrophe.

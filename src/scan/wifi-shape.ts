@@ -6,6 +6,7 @@ import type { WifiStandard } from "./reading.js";
  * The transmit spectrum of a Wi-Fi source: b DSSS; g or a ERP-OFDM; n and ac HT, ax and be HE of the scanned
  * width; unknown HT.
  * @param widthMhz 20 or 40; a 40 MHz source is taken at 40 MHz all the time
+ * @example wifiShape("n", 20) === transmitShapes.ht20; // => true
  */
 export function wifiShape(standard: WifiStandard, widthMhz: 20 | 40): Shape {
   if (standard === "b") return transmitShapes.dsss22;

@@ -12,6 +12,7 @@ const TIME_RANGE_MS = [-62_167_219_200_000, 253_402_300_799_999] as const;
  * place's name are not kept. A centre that was assumed stays blank, so that it is assumed again. Names
  * that a spreadsheet would run get an apostrophe in front, and control characters in them are written out as
  * `\u001b` behind one: `readScan` takes both back.
+ * @returns the file, header first
  * @throws {ArgumentError} when a number is not finite, or a time outside the years 0…9999
  * @example writeScanCsv([]).startsWith("time,place,crowd,bssid,"); // => true
  */

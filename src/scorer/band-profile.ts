@@ -19,6 +19,7 @@ export interface BandProfile {
  * share of time. For pictures: at a channel's own centre it is the figure that the ranking uses.
  * What a sweep heard in a channel is drawn from half-way to the channel below to half-way to the one above.
  * @param options gainDb: of this very receiver's antenna less its canopy; the profile's unless given
+ * @see {@link rankChannels}
  */
 export function bandProfile(options: {
   readonly emitters: readonly Emitter[];

@@ -33,6 +33,7 @@ export type OverlapCache = Map<
  * gain + spectral overlap; emitters of one primary Wi-Fi channel take turns, all else is independent.
  * @param emitters any order, ids unique
  * @param cache overlaps to reuse between channels of one selectivity
+ * @see {@link rankChannels}
  */
 export function channelInterference(
   emitters: readonly Emitter[],

@@ -12,6 +12,7 @@ const APART_MHZ = 25;
  * else the second in rank. Two channels without any contributor count as having the same.
  * @param ranking best first
  * @returns null when no second channel is allowed
+ * @see {@link rankChannels}
  */
 export function chooseBackup(ranking: readonly ChannelScore[]): ChannelScore | null {
   const [best, ...others] = ranking.filter(({ allowed, spokenBy }) => allowed && spokenBy !== null);

@@ -15,6 +15,8 @@ import { shareOfSumAtOrBelow } from "./two-lists.js";
  * @returns 0..1; exact, but where the states are too many for two lists (some 10^13, by the instance) open
  * sums that lie nearer than 1/131072 of what is still undecided are merged upwards: never optimistic, some 1e-5 low
  * @throws {ArgumentError} when the ceiling is NaN or +Infinity; −Infinity, no wanted level, has no clear air
+ * @source the definition; sums over independent groups
+ * @validity exact up to some 10^8 steps, beyond them never optimistic, some 1e-5 low
  * @example clearAirRatio(interferenceDistribution(-104, []), -70); // => 1
  */
 export function clearAirRatio(distribution: InterferenceDistribution, ceilingDbm: number): number {

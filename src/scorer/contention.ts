@@ -37,6 +37,8 @@ export function byLevel(a: Contender, b: Contender): number {
  * louder one.
  * @param contenders emitters of one primary Wi-Fi channel, any order
  * @returns the same, strongest first, with `onRatio`; they sum to E(n) ≤ 1
+ * @example const access = { emitter: "a", inChannelDbm: -50, airtimeRatio: 0.3, airtimeAssumed: true };
+ * takeTurns([access, { ...access, emitter: "b", inChannelDbm: -60 }]).map(({ onRatio }) => onRatio); // => [0.3, 0.3]
  */
 export function takeTurns(contenders: readonly Contender[]): Contributor[] {
   let reportedRatio = 0;

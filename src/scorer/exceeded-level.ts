@@ -22,6 +22,8 @@ const MERGE_RATIO = 2e-4;
  * @returns dBm; exact up to 262,144 states and while they fit two lists of 2048 sums, beyond that never below the exact level
  * and, with up to 50 groups, within 0.09 dB of it
  * @throws {ArgumentError} when q is not in 0..1
+ * @source the definition; sums over independent groups
+ * @validity never optimistic; within 0.25 dB of exact where states are merged
  * @example exceededLevelDbm(interferenceDistribution(-104, []), 0.01); // => -104
  */
 export function exceededLevelDbm(distribution: InterferenceDistribution, busyShareRatio: number): number {

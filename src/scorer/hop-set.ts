@@ -25,6 +25,7 @@ export interface HopSet {
  * The hop set of a radio: all allowed frequencies or, where it can keep ranges out, those left when the ones
  * with a negative margin are dropped, worst first, never below the least number that must stay in use.
  * @param ranking every hop frequency scored, best first
+ * @see {@link rankChannels}
  */
 export function hopSet(ranking: readonly ChannelScore[], plan: HopPlan): HopSet {
   const allowed = ranking.filter((score) => score.allowed && score.spokenBy !== null);

@@ -20,9 +20,10 @@ const NOISE_DBM_PER_MHZ = -114;
 
 /**
  * Occupancy of the band by MHz: level and busy time, from the sources' masks, levels and airtimes.
- * @param thresholdDbm busy from this power in the cell, dBm
- * @param busyShareRatio share of time that may exceed `levelDbm`, 0..1
+ * @param options thresholdDbm: busy from this power in the cell, dBm; busyShareRatio: share of time that may exceed
+ *   `levelDbm`, 0..1
  * @returns a cell for each whole MHz between the edges, rising
+ * @see {@link rankChannels}
  */
 export function occupancy(options: {
   readonly emitters: readonly Emitter[];

@@ -1,6 +1,7 @@
 import { RADIO_BAND_MHZ } from "../band/index.js";
 import type { Emitter, SweepLevels } from "../band/index.js";
-import { ArgumentError, requireFinite, requireRatio } from "../issues/index.js";
+import { ArgumentError, requireFinite, requireRatio, tellProgress } from "../issues/index.js";
+import type { LongWork } from "../issues/index.js";
 import type { RadioProfile } from "../radio/index.js";
 import { SLACK } from "../units/index.js";
 import type { OverlapCache } from "./channel-interference.js";
@@ -11,7 +12,8 @@ import type { HopSet } from "./hop-set.js";
 import { receiverOf } from "./receiver-of.js";
 import { scoreChannel } from "./score-channel.js";
 
-export interface RankChannelsOptions {
+/** What is ranked: the radio, what reaches it, and what else is on the air. */
+export interface RankChannelsOptions extends LongWork {
   readonly emitters: readonly Emitter[];
   /** Power sweeps, summed for this profile's channels; none unless given. */
   readonly sweeps?: readonly SweepLevels[];
@@ -26,6 +28,7 @@ export interface RankChannelsOptions {
   readonly overlapCache?: OverlapCache;
 }
 
+/** A radio's channels in order of merit, and what to use. */
 export interface ChannelRanking {
   readonly ranking: readonly ChannelScore[];
   readonly recommended: ChannelChoice;
@@ -38,8 +41,28 @@ export interface ChannelRanking {
  * Ranks a radio's channels for one receiver: greatest margin, then greatest clear air (both compared at
  * 1e-9), then lowest channel number; channels that no scan
  * covers after those, channels outside the band last.
+ * @returns every channel of the profile, the best first
  * @throws {ArgumentError} when a level is not finite (a wanted one may be −Infinity: none arrives, and so is
  * its margin), q is not in 0..1, or levels and channels differ in number
+ * @throws the signal's reason when it is aborted
+ * @example const emitters = [{ id: "02:00:00:00:00:01", centreMhz: 2437, shape: transmitShapes.ht20, levelDbm: -48,
+ *   airtimeRatio: 0.5, airtimeAssumed: true, contentionChannel: 6 }];
+ * const profile = findProfile("raster-13");
+ * const { ranking, recommended, backup } = rankChannels({ emitters, profile, wantedDbm: -60 });
+ * [recommended.channel, ranking.at(-1).clearAirRatio]; // => [13, 0.5]
+ * chooseBackup(ranking).channel === backup.channel; // => true
+ * const receiver = { ...receiverOf(profile), centreMhz: 2437 };
+ * const terms = { wantedDbm: -60, requiredCiDb: 14, busyShareRatio: 0.01 };
+ * channelInterference(emitters, receiver).contributors.length; // => 1
+ * scoreChannel(emitters, receiver, terms).clearAirRatio; // => 0.5
+ * scoreHeard(hearChannel(emitters, receiver, 0.01), terms).clearAirRatio; // => 0.5
+ * sweptAtReceiver([], receiver); // => []
+ * const hopping = findProfile("hop-79");
+ * const all = rankChannels({ emitters, profile: hopping, wantedDbm: -60 });
+ * hopSet(all.ranking, hopping.hopping).channels.length; // => 79
+ * const span = { emitters, busyShareRatio: 0.01 };
+ * bandProfile({ ...span, profile, startMhz: 2400, stepMhz: 1, stepCount: 84 }).aboveNoiseDb.length; // => 84
+ * occupancy({ ...span, lowMhz: 2400, highMhz: 2484, thresholdDbm: -80 }).length; // => 84
  */
 export function rankChannels(options: RankChannelsOptions): ChannelRanking {
   const {
@@ -62,6 +85,7 @@ export function rankChannels(options: RankChannelsOptions): ChannelRanking {
   const receiver = receiverOf(profile);
   const cache = options.overlapCache ?? new Map();
   const scored = channels.map((channel, index): Omit<ChannelScore, "rank"> => {
+    tellProgress(options, "channels", index, channels.length);
     if (wanted[index] !== -Infinity) requireFinite("wantedDbm", wanted[index]!);
     const terms = { wantedDbm: wanted[index]!, requiredCiDb: profile.requiredCiDb.value, busyShareRatio };
     const merit = scoreChannel(emitters, { ...receiver, centreMhz: channel.centreMhz }, terms, cache, sweeps);

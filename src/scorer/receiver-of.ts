@@ -2,7 +2,10 @@ import { noiseFloorDbm } from "../radio/index.js";
 import type { RadioProfile } from "../radio/index.js";
 import type { TunedReceiver } from "./channel-interference.js";
 
-/** @returns the profile's receiver, not yet tuned to a channel */
+/**
+ * @returns the profile's receiver, not yet tuned to a channel
+ * @see {@link rankChannels}
+ */
 export function receiverOf(profile: RadioProfile): Omit<TunedReceiver, "centreMhz"> {
   return {
     selectivity: profile.selectivity.value,

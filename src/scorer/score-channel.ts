@@ -43,7 +43,11 @@ export interface HeardChannel extends ChannelInterference {
   readonly otherwise: SpokenBy;
 }
 
-/** Everything of `scoreChannel` that doesn't depend on the wanted level: one hearing serves many transmitters. */
+/**
+ * Everything of `scoreChannel` that doesn't depend on the wanted level: one hearing serves many transmitters.
+ * @param busyShareRatio share of time that may be worse, 0..1
+ * @see {@link rankChannels}
+ */
 export function hearChannel(
   emitters: readonly Emitter[],
   receiver: TunedReceiver,
@@ -65,6 +69,7 @@ export function hearChannel(
  * Margin, clear air and contributors of one receiver on one channel:
  * marginDb = wantedDbm − interferenceDbm(q) − requiredCiDb. Where both beacon lists and sweeps cover the
  * channel, the higher interference and the smaller clear air count.
+ * @see {@link rankChannels}
  */
 export function scoreChannel(
   emitters: readonly Emitter[],
@@ -79,6 +84,7 @@ export function scoreChannel(
 /**
  * `scoreChannel` of a channel that was heard before.
  * @param terms with the busy share that it was heard for
+ * @see {@link rankChannels}
  */
 export function scoreHeard(heard: HeardChannel, terms: ScoreTerms): ChannelMerit {
   const { wantedDbm, requiredCiDb, busyShareRatio } = terms;

@@ -14,6 +14,7 @@ export interface SweptLevels {
 /**
  * What the sweeps heard in a receiver's channel, as it reaches the receiver: level + gain, plus its noise.
  * @returns one for each place and crowd of which some pass covered the channel
+ * @see {@link rankChannels}
  */
 export function sweptAtReceiver(sweeps: readonly SweepLevels[], receiver: TunedReceiver): SweptLevels[] {
   const noiseMw = toMw(receiver.noiseFloorDbm);

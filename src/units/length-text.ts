@@ -5,6 +5,8 @@ import { mToFeet } from "./length.js";
  * A length in feet, inches and a fraction of an inch in lowest terms, to the nearest 1/`denominatorCount` inch,
  * halves away from zero.
  * @param denominatorCount parts of an inch, whole, 1 … 64
+ * @param lengthM m
+ * @returns feet and inches
  * @throws {ArgumentError} when the length is not finite or the parts are not such a number
  * @example feetInchesText(3.7719, 16); // => `12' 4 1/2"`
  * @example feetInchesText(-0.0127, 8); // => `-0' 0 1/2"`
@@ -23,6 +25,8 @@ export function feetInchesText(lengthM: number, denominatorCount: number): strin
 
 /**
  * A length in metres to the millimetre, halves away from zero.
+ * @param lengthM m
+ * @returns metres
  * @throws {ArgumentError} when the length is not finite
  * @example metresText(3.7719); // => "3.772 m"
  */

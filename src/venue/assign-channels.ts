@@ -1,4 +1,5 @@
-import { ArgumentError, requirePositive } from "../issues/index.js";
+import { ArgumentError, requirePositive, tellProgress } from "../issues/index.js";
+import type { LongWork } from "../issues/index.js";
 import { ratioToDb } from "../units/index.js";
 import { assignmentLoads } from "./channels/assignment-loads.js";
 import type { AssignmentProblem } from "./channels/assignment-problem.js";
@@ -14,7 +15,7 @@ import { requireAssignmentProblem } from "./channels/require-assignment-problem.
 import { smallestEqual } from "./channels/smallest-equal.js";
 
 /** When to end, and how far to go. Whatever comes first ends the search; the best so far is returned with its bound. */
-export interface AssignChannelsOptions {
+export interface AssignChannelsOptions extends LongWork {
   /** Go on to the second smallest value, the third, … when the smallest is proved; true by default. */
   readonly refine?: boolean | undefined;
   /** Nodes of all search trees together, 200,000 by default: the same result on a fast and a slow machine. */
@@ -23,10 +24,8 @@ export interface AssignChannelsOptions {
   readonly timeLimitS?: number | undefined;
   /** A clock, milliseconds from any origin. */
   readonly nowMs?: (() => number) | undefined;
-  /** Asked every few nodes. */
+  /** Asked every few nodes; true ends the search with the best so far. A signal ends it with nothing. */
   readonly shouldStop?: (() => boolean) | undefined;
-  /** An AbortSignal or anything like it. */
-  readonly signal?: { readonly aborted: boolean } | undefined;
 }
 
 /** The channels, what they are worth, and what is proved. */
@@ -51,9 +50,10 @@ const DEFAULT_NODES = 200_000;
  * everything that could be better than the best known, after a local search for a good one. Ties, to 1e-9 dB, go to
  * the smallest assignment in order of systems. Small problems are settled whole; where a limit ends the search,
  * `boundDb` says how much could be left.
- * @returns assignment, values, proof; with `nowMs`, `shouldStop` or `signal` it may depend on when they ended it
+ * @returns assignment, values, proof; with `nowMs` or `shouldStop` it may depend on when they ended it
  * @throws {ArgumentError} when the arrays don't fit together, a level is not finite, a base not > 0, a coupling or
  *   share not ≥ 0, a channel not one of its system's, a fixed one not allowed, or a time limit has no clock
+ * @throws the signal's reason when it is aborted
  * @source the definition of the problem; propagation over sums and pairs, weights from contradictions (Boussemart et
  *   al., ECAI 2004) and large neighbourhoods (Shaw, CP 1998) as in the literature of constraint programming
  * @validity dozens of systems; the time to prove grows exponentially where many systems are all strongly coupled
@@ -103,15 +103,18 @@ export function assignEachAlone(problem: AssignmentProblem): number[] {
 }
 
 function allowanceOf(options: AssignChannelsOptions): SearchAllowance {
-  const { nodeLimitCount = DEFAULT_NODES, timeLimitS, nowMs, shouldStop, signal } = options;
+  const { nodeLimitCount = DEFAULT_NODES, timeLimitS, nowMs, shouldStop } = options;
   if (!(nodeLimitCount >= 0)) throw new ArgumentError("nodeLimitCount", "a number ≥ 0", nodeLimitCount);
   if (timeLimitS !== undefined) requirePositive("timeLimitS", timeLimitS);
   if (timeLimitS !== undefined && nowMs === undefined)
     throw new ArgumentError("nowMs", "a clock for timeLimitS", nowMs);
   const endMs = timeLimitS === undefined ? Infinity : nowMs!() + timeLimitS * 1000;
+  let lookCount = 0;
   return {
     leftCount: nodeLimitCount,
-    shouldStop: () =>
-      signal?.aborted === true || shouldStop?.() === true || (endMs < Infinity && nowMs!() >= endMs),
+    shouldStop: () => {
+      tellProgress(options, "search", lookCount++, null);
+      return shouldStop?.() === true || (endMs < Infinity && nowMs!() >= endMs);
+    },
   };
 }

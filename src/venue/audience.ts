@@ -15,7 +15,10 @@ export interface Audience {
   readonly peopleCount: number;
 }
 
-/** @returns one for each room with people in it: over its seating, or all of it where no seating is drawn */
+/**
+ * @returns one for each room with people in it: over its seating, or all of it where no seating is drawn
+ * @see {@link pathObstacles}
+ */
 export function audiencesOf(
   rooms: readonly Room[],
   storeys: readonly Storey[],

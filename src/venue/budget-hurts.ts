@@ -34,6 +34,7 @@ const IDEAL_DISTANCE_M = 10;
  * peaks and of one polarisation, no feeder, no canopy, the receiver's sensitivity as the only limit.
  * @param allowances of both cases, for what hiding costs
  * @returns lines that take anything; equal ones in the order of {@link HurtLine}
+ * @see {@link venueSite}
  */
 export function budgetHurts(
   { link, budget, centreMhz }: Pick<ReceiverChannel, "link" | "budget" | "centreMhz">,

@@ -38,7 +38,10 @@ const LEAST_HELP_DB = 0.5;
 /** A panel as many are (assumed): 8 dBi, 70° by 60°. */
 const PANEL = { kind: "panel", gainDbi: 8, azimuthBeamwidthDeg: 70, elevationBeamwidthDeg: 60 } as const;
 
-/** @returns the best of each kind that brings half a decibel or more, the most first */
+/**
+ * @returns the best of each kind that brings half a decibel or more, the most first
+ * @see {@link venueSite}
+ */
 export function budgetMends(setting: BudgetSetting, query: MendQuery): BudgetMend[] {
   const { transmitter, receiver, now, others, places } = query;
   const at = (place: TransmitterPlace, box = receiver): ReceiverChannel =>

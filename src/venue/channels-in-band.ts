@@ -11,6 +11,7 @@ import type { VenueSystem } from "./venue-system.js";
  * in its profile's order; one that the venue file settles stays, wherever it is.
  * @returns empty where none lies inside
  * @throws {ArgumentError} as `usableChannels`
+ * @see {@link venueSite}
  */
 export function channelsInBand({ venue }: VenueSite, system: VenueSystem): readonly RadioChannel[] {
   const { profile, channel: settled } = system;

@@ -33,6 +33,7 @@ export type HandsetsAt = (receiver: Pick<VenueReceiver, "at" | "room">) => Emitt
  * its nearest handset, into one where the loudest stays below −100 dBm: never too quiet.
  * @param channels Wi-Fi channels in use (see `wifiChannelsInUse`)
  * @throws {ArgumentError} for a channel that is none of 2.4 GHz, or none at all
+ * @see {@link venueSite}
  */
 export function crowdHandsets(site: VenueSite, channels: readonly number[]): HandsetsAt {
   const centres = channels.map((channel) => ({ channel, centreMhz: requiredCentreMhz(channel) }));

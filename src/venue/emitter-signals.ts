@@ -20,6 +20,7 @@ const HOPS_TO_MHZ = 2480;
  * never optimistic. All devices are independent of each other.
  * @param index tells the device's group from others'
  * @param profile of the planned radio: what a `wireless-dmx` device sends is taken from it
+ * @see {@link venueSite}
  */
 export function emitterSignals(device: VenueEmitter, index: number, profile: RadioProfile): EmitterSignal[] {
   const kind = device.type === "wireless-dmx" ? dmxKind(profile) : emitterKinds[device.type];

@@ -24,6 +24,7 @@ export interface FloorPlan {
  * one at which the path only starts or ends (within 1e-9 m) isn't crossed; and there is none within a room
  * that rises through it, such as a hall two storeys high.
  * @returns lowest first
+ * @see {@link pathObstacles}
  */
 export function floorHits({ storeys, rooms }: FloorPlan, from: Place, to: Place): FloorHit[] {
   const [lowM, highM] = [Math.min(from.z, to.z), Math.max(from.z, to.z)];

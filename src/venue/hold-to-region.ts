@@ -22,6 +22,7 @@ export interface RegionalVenue {
  * @param region the venue's own unless given
  * @param further antennas that every system's transmitter may get besides
  * @throws {ArgumentError} as `clampToRegion`
+ * @see {@link venueSite}
  */
 export function holdToRegion(
   venue: Venue,

@@ -114,6 +114,8 @@ export type { VenueLink, VenueLinkQuery } from "./venue-link.js";
 export type { Luminaire, OnLinkLoss } from "./venue-luminaire.js";
 export type { Opening, PeopleCounts, Place, PlanPoint, Room, Storey, Wall, WallBuild } from "./venue-room.js";
 export type { Owner, SourceMark, VenueScan } from "./venue-scan.js";
+export type { LossTables } from "./loss-tables.js";
+export type { JudgedAir } from "./position-success.js";
 export { pathModelIn, venueSite } from "./venue-site.js";
 export type { VenueSite, VenueSiteOptions } from "./venue-site.js";
 export type { TransmitterPlace, VenueReceiver, VenueSystem } from "./venue-system.js";

@@ -19,6 +19,7 @@ export interface MarginByDistance {
  * Both margins rise and fall with the wanted level, so that what limits stays the same.
  * @throws {ArgumentError} as `pathLossDb`, and the function returned, too
  * @validity the model's own; a receiver elsewhere has other gains, walls and interference: a guide, no budget
+ * @see {@link venueSite}
  */
 export function marginByDistance(
   site: VenueSite,

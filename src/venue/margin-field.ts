@@ -8,7 +8,9 @@ import type { ReceiverBudgetOptions } from "./receiver-budgets.js";
 import type { PlanPoint } from "./venue-room.js";
 import type { VenueSystem } from "./venue-system.js";
 import type { VenueSite } from "./venue-site.js";
+import { watchedSearch } from "./watched-search.js";
 
+/** What a field of margins is drawn over. */
 export interface MarginFieldOptions extends ReceiverBudgetOptions {
   /** The room whose floor is drawn. */
   readonly room: string;
@@ -39,6 +41,8 @@ const MOST_CELLS = 250_000;
  * some thousandths of a decibel. Keep-outs are not looked at.
  * @throws {ArgumentError} for an unknown room, a step or height not > 0, more than 250,000 cells, and as
  *   `placementSetting`
+ * @throws the signal's reason when it is aborted
+ * @see {@link venueSite}
  */
 export function marginField(site: VenueSite, system: VenueSystem, options: MarginFieldOptions): MarginField {
   const { stepM, heightM, antenna } = options;
@@ -55,7 +59,7 @@ export function marginField(site: VenueSite, system: VenueSystem, options: Margi
   if (columnCount * rowCount > MOST_CELLS)
     throw new ArgumentError("stepM", `a step that gives at most ${MOST_CELLS} cells`, stepM);
   const { setting = placementSetting(site, system, options) } = options;
-  const search = marginSearch(site, setting);
+  const search = watchedSearch(marginSearch(site, setting), options);
   const leastMarginDb = Array.from({ length: columnCount * rowCount }, (_, index) => {
     const x = least.x + ((index % columnCount) + 0.5) * stepM;
     const y = least.y + (Math.floor(index / columnCount) + 0.5) * stepM;

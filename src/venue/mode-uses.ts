@@ -19,6 +19,7 @@ export interface ModeUse {
  * The modes of luminaires, in the order of the list, each with its footprint: the one given, else the one that
  * all of its luminaires that state a footprint agree on. Where they disagree nothing is guessed.
  * @param given footprints of modes that somebody looked up
+ * @see {@link planPatch}
  */
 export function modeUses(luminaires: readonly Luminaire[], given: readonly ModeFootprint[] = []): ModeUse[] {
   const names = new Set(luminaires.flatMap(({ mode }) => mode ?? []));

@@ -12,6 +12,7 @@ export interface HangPart {
 /**
  * The sheets of one room or one system. Lengths, levels and loads are those of the whole venue: a circuit that also
  * feeds other rooms is shown with all of its load. Totals and order are the part's.
+ * @see {@link planPatch}
  */
 export function narrowHang(
   plan: HangPlan,

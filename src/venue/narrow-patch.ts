@@ -9,6 +9,7 @@ export interface PatchPart {
 /**
  * The part of a patch that one room or one system has: its luminaires, who clashes with them, the universes that
  * they lie in or that their systems carry. The addresses are those of the whole venue's patch.
+ * @see {@link planPatch}
  */
 export function narrowPatch(plan: PatchPlan, { room, system }: PatchPart): PatchPlan {
   if (room === undefined && system === undefined) return plan;

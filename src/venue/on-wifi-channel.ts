@@ -27,6 +27,9 @@ export function isWide({ contentionChannel, centreMhz }: Emitter): boolean {
  * @param wifiChannel 1 … 13
  * @throws {ArgumentError} for another number
  * @source 40 MHz centre = primary ± 10 MHz: IEEE 802.11-2020 cl. 19.3.15, from memory; the side: assumed
+ * @example const source = { id: "a", centreMhz: 2412, shape: transmitShapes.ht20, levelDbm: -50, airtimeRatio: 0.1,
+ *   airtimeAssumed: true, contentionChannel: 1 };
+ * onWifiChannel(source, 11).centreMhz; // => 2462
  */
 export function onWifiChannel(emitter: Emitter, wifiChannel: number): Emitter {
   requireWhole("wifiChannel", wifiChannel, 1, 13);

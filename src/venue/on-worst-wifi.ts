@@ -10,6 +10,7 @@ import { canMove, isWide, MOVE_WIFI_CHANNELS, onWifiChannel } from "./on-wifi-ch
  * @param movingIds ids of the sources that move
  * @param cache overlaps to reuse, all of one selectivity
  * @returns one for each emitter, in the same order
+ * @see {@link planChannel}
  */
 export function onWorstWifi(
   emitters: readonly Emitter[],

@@ -19,7 +19,10 @@ export interface PatchRefresh {
   readonly timing: typeof DMX_TIMING;
 }
 
-/** @returns the refresh of each universe, and of one that is sent whole */
+/**
+ * @returns the refresh of each universe, and of one that is sent whole
+ * @see {@link planPatch}
+ */
 export function patchRefresh(universes: readonly UniverseUse[]): PatchRefresh {
   return {
     full: dmxFrame({ slotCount: UNIVERSE_SLOT_COUNT }),

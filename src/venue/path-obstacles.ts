@@ -28,8 +28,17 @@ export interface PathObstacles {
 /**
  * The walls and floors that the straight path between two places goes through, each wall at its own angle of
  * incidence (see `wallHits`, `floorHits`).
+ * @returns what stands in the path
  * @throws {ArgumentError} as `wallLoss`
  * @validity multi-wall model: no echoes, nothing round edges
+ * @example const { venue } = readVenue({ name: "Mill", units: "m",
+ *   rooms: [{ name: "mill", outline: [[0, 0], [12, 0], [12, 8], [0, 8]], height: 6, people: 80 }],
+ *   walls: [{ name: "screen", from: [6, 0], to: [6, 8], loss_db: 5 }],
+ *   systems: [{ name: "mill", rooms: ["mill"], profile: "raster-13" }] }, { source: "venue.yaml" });
+ * const site = venueSite(venue);
+ * pathObstacles(site, { x: 1, y: 4, z: 3 }, { x: 11, y: 4, z: 3 }).wallLossDb; // => 5
+ * floorHits(venue, { x: 1, y: 4, z: 3 }, { x: 11, y: 4, z: 3 }); // => []
+ * audiencesOf(venue.rooms, venue.storeys, "full")[0].peopleCount; // => 80
  */
 export function pathObstacles(site: VenueSite, from: Place, to: Place): PathObstacles {
   const hits = wallHits(site.walls, from, to);

@@ -51,6 +51,8 @@ export function gridPlaces(
 /**
  * How high above the floor an antenna hangs that should be at a height: no higher than 0.3 m under the ceiling, or
  * half way up a room too low for that.
+ * @param heightM above the floor that was asked for, m
+ * @returns above the floor, m
  * @example antennaHeightM({ heightM: 2.8 }, 3); // => 2.5
  */
 export function antennaHeightM(room: Pick<Room, "heightM">, heightM: number): number {

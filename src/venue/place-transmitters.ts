@@ -1,4 +1,5 @@
 import type { Antenna } from "../propagation/index.js";
+import { throwIfAborted } from "../issues/index.js";
 import { SLACK } from "../units/index.js";
 import { brokenKeepOuts, LEAST_HEIGHT_M, TRANSMITTERS_APART_M } from "./antenna-keep-outs.js";
 import type { KeepOutCode, KeepOuts } from "./antenna-keep-outs.js";
@@ -13,7 +14,9 @@ import type { ReceiverBudgetOptions } from "./receiver-budgets.js";
 import type { Place } from "./venue-room.js";
 import type { TransmitterPlace, VenueReceiver, VenueSystem } from "./venue-system.js";
 import type { VenueSite } from "./venue-site.js";
+import { watchedSearch } from "./watched-search.js";
 
+/** Among which places, by which rules, and how many to name. */
 export interface PlaceTransmittersOptions extends ReceiverBudgetOptions, KeepOuts {
   /** Places to choose among; the system's candidates unless given. None: a grid over its rooms' floors. */
   readonly places?: readonly TransmitterPlace[] | undefined;
@@ -62,6 +65,7 @@ export interface PlacedPair {
   readonly margins: readonly PlacedMargin[];
 }
 
+/** The best places for one system's transmitter. */
 export interface Placement {
   /** The channel that it holds for; null for a hopping radio. */
   readonly channel: number | null;
@@ -80,6 +84,8 @@ export interface Placement {
  * smallest working margin over its receivers. Points of a grid keep the antenna practice; candidates that
  * break it are told. Places within 0.5 m of a receiver are left out.
  * @throws {ArgumentError} as `placementSetting`, `gridPlaces` and `venueLink`
+ * @throws the signal's reason when it is aborted
+ * @see {@link venueSite}
  */
 export function placeTransmitters(
   site: VenueSite,
@@ -88,12 +94,15 @@ export function placeTransmitters(
 ): Placement {
   const { setting = placementSetting(site, system, options) } = options;
   const { places, keptOutCount, isGrid } = placesToTry(site, system, options, setting.receivers);
-  const search = marginSearch(site, setting);
+  const search = watchedSearch(marginSearch(site, setting), options);
   const best = bestPlaces({
     places,
     receiverCount: setting.receivers.length,
     search,
-    exactDb: (index) => leastOf(marginsFrom(site, setting, places[index]!)).workingMarginDb,
+    exactDb: (index) => {
+      throwIfAborted(options.signal);
+      return leastOf(marginsFrom(site, setting, places[index]!)).workingMarginDb;
+    },
     topCount: options.topCount ?? 3,
     apartM: options.apartM ?? (isGrid ? TRANSMITTERS_APART_M : 0),
   });

@@ -15,6 +15,7 @@ const LEAST_DISTANCE_M = 0.1;
  * loss (by the model of the receiver's room, at 2442 MHz), walls and floors. The audience is taken as not in
  * their way.
  * @param profile of the planned radio (see `emitterSignals`)
+ * @see {@link venueSite}
  */
 export function placedEmitters(
   site: VenueSite,

@@ -1,5 +1,5 @@
 import { median } from "d3-array";
-import { ArgumentError } from "../issues/index.js";
+import { ArgumentError, throwIfAborted } from "../issues/index.js";
 import { linkBudget } from "../propagation/index.js";
 import type { LinkBudget } from "../propagation/index.js";
 import type { MarginSearchTerms } from "./margin-search.js";
@@ -23,6 +23,7 @@ export interface PlacementSetting extends MarginSearchTerms {
  * channel can be settled first: the one asked for, the system's own, or the one on which the loudest
  * interference at any receiver is least, inside the region's band. A hopping radio counts each receiver's median over its frequencies.
  * @throws {ArgumentError} for a system without receivers or usable channels, and as `receiverScene`
+ * @see {@link venueSite}
  */
 export function placementSetting(
   site: VenueSite,
@@ -38,15 +39,18 @@ export function placementSetting(
   if (usable.length === 0)
     throw new ArgumentError("system", "a system with a channel inside the band", system.name);
   const score = receiverScene(site, profile, options);
-  const heard = usable.map(({ channel, centreMhz }) => ({
-    channel,
-    frequencyMhz: centreMhz,
-    interferenceDbm: receivers.map(
-      (receiver) =>
-        score(receiver, { centreMhz, wantedDbm: 0, enclosureLossDb: enclosureLossDb(profile, receiver) })
-          .interferenceDbm,
-    ),
-  }));
+  const heard = usable.map(({ channel, centreMhz }) => {
+    throwIfAborted(options.signal);
+    return {
+      channel,
+      frequencyMhz: centreMhz,
+      interferenceDbm: receivers.map(
+        (receiver) =>
+          score(receiver, { centreMhz, wantedDbm: 0, enclosureLossDb: enclosureLossDb(profile, receiver) })
+            .interferenceDbm,
+      ),
+    };
+  });
   const common = { profile, receivers, allowances: fadeAllowances(options) };
   if (profile.hopping === null) return { ...common, ...quietest(heard) };
   return {

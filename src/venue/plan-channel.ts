@@ -42,7 +42,27 @@ export interface ChannelPlan extends JobAnswer {
  * Ranks a radio's channels for the reference receiver and works out its link by distance: each channel's
  * wanted level at its own centre frequency, the link table at the recommended channel with that channel's
  * interference held constant.
+ * @returns the plan; plain data
  * @throws {ArgumentError} when an option is out of range or the profile has no such channel
+ * @throws the signal's reason when it is aborted
+ * @example const emitters = [{ id: "02:00:00:00:00:01", centreMhz: 2437, shape: transmitShapes.ht20, levelDbm: -48,
+ *   airtimeRatio: 0.5, airtimeAssumed: true, contentionChannel: 6 }];
+ * const plan = planChannel({ emitters, profile: findProfile("raster-13") });
+ * plan.recommended.channel; // => 13
+ * const setting = referenceSetting({ emitters, profile: findProfile("raster-13") });
+ * setting.distanceM; // => 20
+ * planLink(setting, 10, plan.ranking.slice(0, 1), null).channel; // => 13
+ * const terms = { profile: setting.profile, burstMs: 2, fadeAllowanceDb: 10 };
+ * const frames = receiverFrames(plan.ranking.slice(0, 1), terms);
+ * frames.typical.lossRatio; // => 0
+ * receiverLooks(plan.ranking.slice(0, 1), frames, { ...terms, eventMinutes: 90 }).typical.holdOnceAnEventS; // => 0
+ * const scene = { emitters, buildingIds: new Set(["02:00:00:00:00:01"]) };
+ * planWifi(plan, scene).apPowerDbm; // => 18
+ * planWifiMoves(plan, scene).survivor === undefined; // => false
+ * planWifiRequest(plan, scene).fixes.length; // => 1
+ * radiated(plan).eirpDbm; // => 20
+ * const receiver = { ...receiverOf(setting.profile), centreMhz: 2462 };
+ * onWorstWifi(emitters, scene.buildingIds, receiver)[0].contentionChannel; // => 11
  */
 export function planChannel(options: PlanChannelOptions): ChannelPlan {
   const setting = referenceSetting(options);
@@ -58,6 +78,8 @@ export function planChannel(options: PlanChannelOptions): ChannelPlan {
     profile,
     wantedDbm,
     busyShareRatio,
+    signal: options.signal,
+    onProgress: options.onProgress,
     ...(bandMhz && { bandMhz }),
     ...(overlapCache && { overlapCache }),
   });

@@ -66,6 +66,7 @@ export interface HangPlan {
  * Figures come from the luminaires' own columns, then from the options, then from the venue file, then from the
  * sheets' own assumptions; ratings and weights are never assumed.
  * @throws {ArgumentError} when an option can't be one
+ * @see {@link planPatch}
  */
 export function planHang(venue: Venue, options: PlanHangOptions = {}): HangPlan {
   const { region, units, receivers, systems } = venue;

@@ -23,6 +23,7 @@ export interface JobAnswer {
  * @param terms receiverCount null: the number of receivers was not stated
  * @throws {ArgumentError} when the count is not whole and from 1 to 1e6, or the share not in 0..1
  * @validity receivers fade independently of each other: see `jobAvailability`
+ * @example planJob({ receiverCount: 20, reliability: 0.99, setForAll: false }).job.receiverCount; // => 20
  */
 export function planJob(terms: {
   readonly receiverCount: number | null;

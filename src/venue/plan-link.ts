@@ -57,6 +57,7 @@ const NO_SIGHT: FadeLaw = { law: "rayleigh" };
  * @param inSightDb fade allowance of the setting's own law
  * @param used the recommended channel, or each frequency of the hop set; empty where there is neither
  * @param hops the hop set, whose median margin the table uses
+ * @see {@link planChannel}
  */
 export function planLink(
   setting: ReferenceSetting,

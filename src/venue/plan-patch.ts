@@ -80,6 +80,18 @@ export interface PatchPlan {
  * Addresses for a venue's luminaires: settled ones stay, the rest follow in the order of hanging or fill the
  * fewest universes.
  * @throws {ArgumentError} as `allocateAddresses`
+ * @example const { venue } = readVenue({ name: "Mill", units: "m",
+ *   rooms: [{ name: "mill", outline: [[0, 0], [12, 0], [12, 8], [0, 8]], height: 6 }],
+ *   systems: [{ name: "mill", rooms: ["mill"], profile: "raster-13", universe: 1 }],
+ *   luminaires: [{ name: "L1", room: "mill", x: 10, y: 6, trim_height: 4, footprint: 8 }] }, { source: "venue.yaml" });
+ * const plan = planPatch(venue);
+ * plan.addresses.rows[0].address; // => 1
+ * narrowPatch(plan, { room: "mill" }).addresses.rows.length; // => 1
+ * patchRefresh(plan.addresses.universes).universes.length; // => 1
+ * modeUses(venue.luminaires); // => []
+ * venuePatchTerms(venue, []).luminaires.length; // => 1
+ * const sheets = planHang(venue);
+ * narrowHang(sheets, venue, { room: "mill" }).hang.rows.length; // => 1
  */
 export function planPatch(venue: Venue, options: PlanPatchOptions = {}): PatchPlan {
   const { order = "hanging", spareSlotCount = 0, alignSlotCount = 1, reserved = [] } = options;

@@ -8,6 +8,7 @@ import type { PlacementSetting } from "./placement-setting.js";
 import type { TransmitterPlace, VenueSystem } from "./venue-system.js";
 import type { VenueSite } from "./venue-site.js";
 
+/** As for `placeTransmitters`, among candidates, a grid or both. */
 export interface PlanPlacementOptions extends Omit<
   PlaceTransmittersOptions,
   "places" | "apartM" | "setting"
@@ -51,6 +52,8 @@ const WORTH_DB = 1;
  * A system's transmitter as planned beside its candidates and the best points of a grid, all on one channel and
  * with the same interference. Candidates and the planned transmitter are all told, of the grid the best three.
  * @throws {ArgumentError} as `placeTransmitters`
+ * @throws the signal's reason when it is aborted
+ * @see {@link venueSite}
  */
 export function planPlacement(
   site: VenueSite,

@@ -4,6 +4,7 @@ import type { PlanPoint } from "./venue-room.js";
  * Whether a point of the plan lies within an outline: even-odd rule. On an edge it may be either; ask
  * {@link distanceToOutlineM} where that matters.
  * @param outline corners in order, not closed
+ * @returns is the point inside, or on the edge?
  * @example isInsideOutline([{ x: 0, y: 0 }, { x: 4, y: 0 }, { x: 0, y: 4 }], { x: 1, y: 1 }); // => true
  */
 export function isInsideOutline(outline: readonly PlanPoint[], { x, y }: PlanPoint): boolean {

@@ -1,3 +1,4 @@
+import { tellProgress } from "../issues/index.js";
 import { chooseChannels } from "./joint/choose-channels.js";
 import type { JointProof, SearchTerms } from "./joint/choose-channels.js";
 import { jointSystem } from "./joint/joint-system.js";
@@ -44,10 +45,13 @@ export interface VenueChannelPlan {
  * @param options what there is to hear; without a time limit the search ends by its count of nodes
  * @returns a plan of the systems that have a transmitter (or a candidate, the first) and a receiver with a signal
  * @throws {ArgumentError} as `receiverScene`, `venueLink` and `assignChannels`
+ * @throws the signal's reason when it is aborted
+ * @see {@link venueSite}
  */
 export function planVenueChannels(site: VenueSite, options: VenueChannelOptions): VenueChannelPlan {
   const { known = new Map<VenueSystem, JointSystem | ExcludedSystem>() } = options;
-  const parts = site.venue.systems.map((system) => {
+  const parts = site.venue.systems.map((system, index, { length }) => {
+    tellProgress(options, "systems", index, length);
     const survey = options.surveyOf?.(system) ?? options.survey;
     const part = known.get(system) ?? jointSystem(site, system, { ...options, survey });
     known.set(system, part);

@@ -56,6 +56,7 @@ export interface SystemLinks {
  * Every system's links: its receivers' budgets, what the audience sees of them, and how its antennas are placed.
  * @returns in the venue's order
  * @throws {ArgumentError} as `receiverBudgets`
+ * @see {@link venueSite}
  */
 export function planVenueLinks(site: VenueSite, options: VenueLinkOptions): SystemLinks[] {
   return site.venue.systems

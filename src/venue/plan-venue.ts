@@ -21,6 +21,7 @@ export interface VenuePlan {
  * The radio side of a venue's whole plan: the jointly best channels, then every receiver's budget on them with the
  * other systems on the air.
  * @throws {ArgumentError} as `planVenueChannels` and `planVenueLinks`
+ * @see {@link venueSite}
  */
 export function planVenue(site: VenueSite, options: PlanVenueOptions): VenuePlan {
   const channels = planVenueChannels(site, options);
@@ -31,6 +32,7 @@ export function planVenue(site: VenueSite, options: PlanVenueOptions): VenuePlan
  * Every receiver's link on the channels of a plan, each system with the others on the air as `systemsOnAir` has them.
  * @param planned the plan's systems
  * @throws {ArgumentError} as `planVenueLinks`
+ * @see {@link venueSite}
  */
 export function linksOnPlan(
   site: VenueSite,

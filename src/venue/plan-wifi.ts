@@ -24,6 +24,7 @@ export interface WifiPlan {
  * All that a plan has to do with Wi-Fi.
  * @param plan made from the same emitters and sweeps
  * @param apPowerDbm at an access point's connector, dBm; 18 unless given (assumed)
+ * @see {@link planChannel}
  */
 export function planWifi(
   plan: ChannelPlan,

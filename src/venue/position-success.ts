@@ -16,7 +16,7 @@ export interface PositionSuccess {
 }
 
 /** What is on the air on one channel at one receiver, and the wanted level there. */
-export type HeardChannel = Pick<ChannelMerit, "distribution" | "swept" | "wantedDbm">;
+export type JudgedAir = Pick<ChannelMerit, "distribution" | "swept" | "wantedDbm">;
 
 /**
  * The share of transmissions that get through on one channel at a position, by the beacon lists and by the
@@ -25,7 +25,7 @@ export type HeardChannel = Pick<ChannelMerit, "distribution" | "swept" | "wanted
  * @param fadeDb how far the position lies below the local mean, dB
  */
 export function positionSuccess(
-  { distribution, swept, wantedDbm }: HeardChannel,
+  { distribution, swept, wantedDbm }: JudgedAir,
   profile: RadioProfile,
   burstMs: number,
   fadeDb: number,

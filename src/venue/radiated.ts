@@ -34,7 +34,11 @@ export function radiates(
   };
 }
 
-/** What a plan's radio radiates. @returns null where the plan has no channel */
+/**
+ * What a plan's radio radiates.
+ * @returns null where the plan has no channel
+ * @see {@link planChannel}
+ */
 export function radiated({ setting, ranking, recommended, hopSet }: ChannelPlan): Radiated | null {
   const used = new Set(hopSet?.channels ?? (recommended.channel === null ? [] : [recommended.channel]));
   if (used.size === 0) return null;

@@ -21,6 +21,7 @@ export interface BandGrid {
  * @returns interference and noise over the receiver's noise, dB, a column a step; at a channel's own centre the
  *   level that the channel is judged with
  * @throws {ArgumentError} as `receiverScene`
+ * @see {@link venueSite}
  */
 export function receiverBand(
   site: VenueSite,

@@ -1,4 +1,5 @@
-import { ArgumentError } from "../issues/index.js";
+import { ArgumentError, tellProgress, throwIfAborted } from "../issues/index.js";
+import type { LongWork } from "../issues/index.js";
 import { SLACK } from "../units/index.js";
 import { budgetHurts } from "./budget-hurts.js";
 import type { BudgetHurt } from "./budget-hurts.js";
@@ -17,7 +18,7 @@ import { usableChannels } from "./usable-channels.js";
 import type { VenueSite } from "./venue-site.js";
 
 /** What receivers' budgets are worked out with. */
-export interface ReceiverBudgetOptions extends SceneTerms, FadeTerms {
+export interface ReceiverBudgetOptions extends SceneTerms, FadeTerms, LongWork {
   /**
    * The radio channel to judge. Null or not given: the system's own, else the one with the greatest smallest
    * working margin; a hopping radio is judged at each receiver's middle hop frequency.
@@ -55,6 +56,8 @@ export interface SystemBudgets {
  * @param transmitter where it stands or might stand
  * @throws {ArgumentError} for a channel that the profile hasn't or the system may not use, and as
  *   `receiverScene`, `fadeAllowanceDb` and `venueLink`
+ * @throws the signal's reason when it is aborted
+ * @see {@link venueSite}
  */
 export function receiverBudgets(
   site: VenueSite,
@@ -76,14 +79,15 @@ export function receiverBudgets(
   const inBand = new Set(channelsInBand(site, system).map(({ channel }) => channel));
   const rows = site.venue.receivers
     .filter((receiver) => receiver.system === system.name)
-    .map((receiver) => ({
-      receiver,
-      channels: usable.map(receiverOnChannels(setting, transmitter, receiver)),
-    }));
+    .map((receiver, index, { length }) => {
+      tellProgress(options, "receivers", index, length);
+      return { receiver, channels: usable.map(receiverOnChannels(setting, transmitter, receiver)) };
+    });
   const isHopping = profile.hopping !== null;
   const channel =
     isHopping || rows.length === 0 ? null : (requiredChannel(fixed, all) ?? bestChannel(rows, inBand));
   const receivers = rows.map(({ receiver, channels }): ReceiverBudget => {
+    throwIfAborted(options.signal);
     const judged = channel === null ? middleOf(channels) : channels.find((one) => one.channel === channel)!;
     const places = secondPlaces(site, system, receiver, transmitter);
     const others = isHopping ? [] : channels.filter((one) => one !== judged && inBand.has(one.channel));

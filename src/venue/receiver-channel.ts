@@ -31,6 +31,7 @@ export interface BudgetSetting {
  * The budget of one receiver on one channel: the link through the venue, the interference at the receiver, and
  * the fade allowance that goes with sight of the transmitter.
  * @throws {ArgumentError} as `venueLink` and `scoreChannel`
+ * @see {@link venueSite}
  */
 export function receiverChannel(
   setting: BudgetSetting,

@@ -3,7 +3,7 @@ import type { Look } from "../quality/index.js";
 import { SLACK } from "../units/index.js";
 import type { RadioProfile } from "../radio/index.js";
 import { positionSuccess } from "./position-success.js";
-import type { HeardChannel } from "./position-success.js";
+import type { JudgedAir } from "./position-success.js";
 import type { FrameTerms, ReceiverFrames } from "./receiver-frames.js";
 
 /** What the audience sees at one position: frames lost independently and, beside it, in bursts. */
@@ -36,9 +36,10 @@ export interface LookTerms extends FrameTerms {
  * where the transmissions don't fit in the frame.
  * @param scores one channel, or each hop frequency in use
  * @param frames what receiverFrames gives for the same scores and terms
+ * @see {@link planChannel}
  */
 export function receiverLooks(
-  scores: readonly HeardChannel[],
+  scores: readonly JudgedAir[],
   frames: ReceiverFrames,
   terms: LookTerms,
 ): ReceiverLooks {
@@ -49,7 +50,7 @@ export function receiverLooks(
 }
 
 function lookAt(
-  scores: readonly HeardChannel[],
+  scores: readonly JudgedAir[],
   lossRatio: number,
   terms: LookTerms,
   fadeDb: number,
@@ -60,7 +61,7 @@ function lookAt(
 }
 
 function burstsAt(
-  scores: readonly HeardChannel[],
+  scores: readonly JudgedAir[],
   { profile, burstMs, eventMinutes }: LookTerms,
   fadeDb: number,
 ): Pick<PositionLook, "inBursts" | "inBurstsReason"> {

@@ -23,7 +23,10 @@ export interface SceneMemory {
   readonly channels: Map<Heard, Map<string, HeardChannel>>;
 }
 
-/** An empty one. */
+/**
+ * An empty one.
+ * @see {@link venueSite}
+ */
 export function sceneMemory(): SceneMemory {
   return { airs: new Map(), channels: new Map() };
 }
@@ -39,6 +42,7 @@ export type SceneScore = (
  * was made from the floor and the receiver hangs above it), the crowd's handsets and the venue file's other
  * emitters, at the peak gain of the receiver's antenna, behind its canopy.
  * @throws {ArgumentError} as `crowdHandsets`; the function returned, as `hearChannel`
+ * @see {@link venueSite}
  */
 export function receiverScene(site: VenueSite, profile: RadioProfile, terms: SceneTerms): SceneScore {
   const { busyShareRatio = 0.01, memory = sceneMemory() } = terms;

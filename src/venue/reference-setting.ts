@@ -1,5 +1,6 @@
 import type { Emitter, SweepLevels } from "../band/index.js";
 import { ArgumentError } from "../issues/index.js";
+import type { LongWork } from "../issues/index.js";
 import { floorLossDb, referenceFadeLaw, referencePathModel } from "../propagation/index.js";
 import type { FadeLaw, PathModel } from "../propagation/index.js";
 import { reliabilityForAll } from "../quality/index.js";
@@ -8,7 +9,8 @@ import type { OverlapCache } from "../scorer/index.js";
 import { OPEN_SITE } from "./link-site.js";
 import type { LinkSite } from "./link-site.js";
 
-export interface PlanChannelOptions {
+/** What a channel is planned with. */
+export interface PlanChannelOptions extends LongWork {
   readonly emitters: readonly Emitter[];
   /** Power sweeps, summed for the profile's channels; none unless given. */
   readonly sweeps?: readonly SweepLevels[];
@@ -50,6 +52,7 @@ export type ReferenceSetting = Required<
     | "bandMhz"
     | "overlapCache"
     | "linkChannel"
+    | keyof LongWork
     | "receiverCount"
     | "allHoldProbability"
   >
@@ -66,6 +69,7 @@ export const DEFAULT_DISTANCES_M: readonly number[] = [5, 10, 15, 20, 30, 40, 60
 /**
  * @returns the options with every default filled in
  * @throws {ArgumentError} when a chance for all stands without the number of receivers, or beside a reliability
+ * @see {@link planChannel}
  */
 export function referenceSetting(options: PlanChannelOptions): ReferenceSetting {
   return {

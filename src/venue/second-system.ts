@@ -37,6 +37,7 @@ export interface JointSystemChange {
  * @param plan one with a pair
  * @returns null where there is no pair, or no system has a channel to choose
  * @throws {ArgumentError} as `planVenueChannels`
+ * @see {@link venueSite}
  */
 export function secondSystemCost(
   site: VenueSite,

@@ -40,6 +40,7 @@ export function fadeAllowances(terms: FadeTerms): FadeAllowances {
  * Whether a receiver sees its transmitter: as the crew says, else by what stands between.
  * @param saidInSight what the venue file says of the transmitter; null: nothing
  * @param obstacleLossDb walls and floors on the path, dB
+ * @returns is it taken as seen?
  * @example isInSight(null, 2.9); // => true
  */
 export function isInSight(saidInSight: boolean | null, obstacleLossDb: number): boolean {

@@ -13,7 +13,9 @@ export interface SplitVenue {
 /**
  * A system shared out to two transmitters: the second is a second system on its own channel, with its receivers,
  * fed the same universe through an isolated splitter. A channel that was settled stays the first one's.
+ * @param name of the system to split
  * @throws {ArgumentError} for a system that the venue hasn't
+ * @see {@link venueSite}
  */
 export function splitSystem(venue: Venue, name: string, { places, receivers }: PlacedPair): SplitVenue {
   const index = venue.systems.findIndex((system) => system.name === name);

@@ -39,6 +39,7 @@ export interface VenueLink {
  * floors, walls at their incidence, both antennas towards each other, the canopy, the audience where the path
  * runs through it.
  * @throws {ArgumentError} as `placedLink`, `pathLoss` and `wallLoss`; both at one place
+ * @see {@link venueSite}
  */
 export function venueLink(site: VenueSite, query: VenueLinkQuery): VenueLink {
   return venueLinkByFrequency(site, query)(query.frequencyMhz);

@@ -7,6 +7,7 @@ import type { Venue } from "./venue.js";
  * A venue's luminaires and systems as a patch takes them, in the order of hanging. A receiver that a luminaire has
  * for itself counts as none; a system carries as many universes as its radio does.
  * @param modes footprints for luminaires that state none
+ * @see {@link planPatch}
  */
 export function venuePatchTerms(
   { luminaires, receivers, systems }: Pick<Venue, "luminaires" | "receivers" | "systems">,

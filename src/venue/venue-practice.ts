@@ -11,6 +11,7 @@ import type { VenueSite } from "./venue-site.js";
  * {@link antennaPractice} with what a venue's positions decide: of the receivers the one that is worst off
  * counts; access points are the sources that the venue file gives a place.
  * @param receivers the system's, judged from that place
+ * @see {@link venueSite}
  */
 export function venuePractice(
   { venue }: VenueSite,

@@ -48,6 +48,7 @@ export interface VenueRequest {
  * return. The margins leave out what the systems put into each other.
  * @param options what the systems were judged with, and whose the sources are
  * @throws {ArgumentError} for a channel that a system may not use, and as `receiverScene` and `venueLink`
+ * @see {@link venueSite}
  */
 export function venueRequest(site: VenueSite, options: RequestOptions): VenueRequest {
   const margins = requestMargins(site, options);

@@ -6,6 +6,7 @@ export interface PlanPoint {
   readonly y: number;
 }
 
+/** A storey of a venue: where its floor lies and what passes through it loses. */
 export interface Storey {
   readonly name: string;
   /** Height of its floor above the lowest storey's, m. */
@@ -21,6 +22,7 @@ export interface PeopleCounts {
   readonly full: number;
 }
 
+/** A room of a venue: its floor plan, height and people. */
 export interface Room {
   readonly name: string;
   readonly storey: string;

@@ -40,6 +40,7 @@ const WITHIN_DB = 3;
  * within 3 dB of the best, the one with the greatest such margin whose working margin at the reference
  * distance is then still 0 or more.
  * @param plan made from the same emitters and sweeps
+ * @see {@link planChannel}
  */
 export function planWifiMoves(plan: ChannelPlan, scene: WifiScene): WifiMoves {
   const { emitters, sweeps = [], buildingIds, overlapCache = new Map() as OverlapCache } = scene;

@@ -38,6 +38,7 @@ const GIVEN_AWAY_DB = 1;
  * For a hop set: all of them, where they are, as its ranges were chosen around them.
  * @param plan made from the same emitters and sweeps
  * @returns null where the plan has no channel
+ * @see {@link planChannel}
  */
 export function planWifiRequest(plan: ChannelPlan, scene: WifiScene): WifiRequest | null {
   const best = plan.ranking.find(({ channel }) => channel === plan.recommended.channel);

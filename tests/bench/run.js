@@ -1,4 +1,5 @@
-// Prints one table of what is promised about speed; exit code 1 where a goal is missed.
+// Prints what each bench did and, at the end, one table of what is promised about speed: ratio, goal, verdict.
+// Exit code 1 where a goal is missed.
 // Usage: node tests/bench/run.js [PART_OF_A_FILE_NAME…], after `npm run build`.
 const BENCHES = [
   "channel-process",
@@ -15,6 +16,7 @@ const wanted = process.argv.slice(2);
 const names = BENCHES.filter((name) => wanted.length === 0 || wanted.some((part) => name.includes(part)));
 if (names.length === 0) throw new Error(`no bench of that name; there are ${BENCHES.join(", ")}`);
 
+console.log(`Node ${process.version} on ${process.platform} ${process.arch}`);
 const rows = [];
 for (const name of names) {
   const { run } = await import(`./${name}.js`);
@@ -23,6 +25,8 @@ for (const name of names) {
   } catch (error) {
     rows.push({ name, own: "failed", reference: "", ratio: NaN, goal: "", met: false, note: error.message });
   }
+  const { name: title, note } = rows.at(-1);
+  console.log(`${title}: ${note}`);
 }
 
 const table = [
@@ -37,6 +41,7 @@ const table = [
   ]),
 ];
 const widths = table[0].map((_, column) => Math.max(...table.map((cells) => cells[column].length)));
+console.log("");
 for (const cells of table)
   console.log(
     cells
@@ -44,6 +49,4 @@ for (const cells of table)
       .join("  ")
       .trimEnd(),
   );
-console.log(`\nNode ${process.version} on ${process.platform} ${process.arch}`);
-for (const { name, note } of rows) console.log(`${name}: ${note}`);
 if (rows.some(({ met }) => !met)) process.exitCode = 1;

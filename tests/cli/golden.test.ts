@@ -138,7 +138,7 @@ test("a room whose crowd nobody said is not called part full", () => {
 
 test("help opens with examples", () => {
   for (const { file } of texts.filter(({ args }) => args.includes("--help")))
-    expect(printed(file)).toMatch(/^Examples:\n {2}(?:sudo .*\| )?stillband /);
+    expect(printed(file)).toMatch(/^Examples:\n {2}(?:sudo .*\| |source <\()?stillband /);
 });
 
 test("feet are what a reader in the United States finds in the link table", () => {

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { decodeText } from "../../src/scan/decode-text.js";
-import type { ScanInput } from "../../src/scan/scan-import.js";
+import type { ChunkedInput } from "../../src/scan/watched-input.js";
 
-async function text(input: ScanInput): Promise<string> {
+async function text(input: ChunkedInput): Promise<string> {
   let all = "";
   for await (const piece of decodeText(input)) all += piece;
   return all;
@@ -69,7 +69,7 @@ test("pieces hold 65,536 characters", async () => {
 });
 
 test.each([42, null, undefined, {}, [1], ["a", null]])("%j throws", async (input) => {
-  await expect(text(input as ScanInput)).rejects.toMatchObject({
+  await expect(text(input as ChunkedInput)).rejects.toMatchObject({
     code: "E_ARGUMENT",
     argument: "input",
   });

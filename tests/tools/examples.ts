@@ -33,7 +33,7 @@ export function examplesOf(file: string, source: ts.SourceFile): Example[] {
 }
 
 /** The tag's own text, unescaped: the API's comment drops what follows a brace or an @. */
-function commentText(tag: ts.JSDocTag): string {
+export function commentText(tag: ts.JSDocTag): string {
   const text = tag.getSourceFile().text.slice(tag.tagName.end, tag.end);
   return text
     .replace(/\s*\*\/\s*$/, "")

@@ -51,4 +51,12 @@ for (const { mark, file, until } of SHOWN) {
   const shown = `<!-- ${mark} -->\n\n\`\`\`text\n${beginning}\n\`\`\`\n\n<!-- /${mark} -->`;
   text = text.replace(new RegExp(`<!-- ${mark} -->[\\s\\S]*<!-- /${mark} -->`), () => shown);
 }
+// And the help of every command, from the one table of them.
+const commands = cases.filter(({ args }) => args.length === 2 && args[1] === "--help");
+const sections = commands.map(({ file, args: [name] }) => {
+  const help = readFileSync(join(GOLDEN, file), "utf8");
+  return `<details>\n<summary><code>stillband ${name}</code></summary>\n\n\`\`\`text\n${help}\`\`\`\n\n</details>`;
+});
+const helpBlock = `<!-- help -->\n\n${sections.join("\n\n")}\n\n<!-- /help -->`;
+text = text.replace(/<!-- help -->[\s\S]*<!-- \/help -->/, () => helpBlock);
 writeFileSync(readme, text);

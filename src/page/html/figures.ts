@@ -1,7 +1,7 @@
 import type { LengthUnit } from "../../report/index.js";
 import { FIGURE_TEXTS, LENGTH_TEXTS } from "./figure-kinds.js";
 import type { FigureText, LengthText } from "./figure-kinds.js";
-import { markup } from "./markup.js";
+import { markup, trusted } from "./markup.js";
 import type { Content, Markup } from "./markup.js";
 import { pointed } from "./pointer.js";
 
@@ -39,8 +39,9 @@ export class Figures {
   length(kind: LengthText, pointer: string, more: FigureMore = {}): Markup {
     const value = this.value(pointer);
     if (value === null) return none(more);
-    const [metric, imperial] = LENGTH_TEXTS[kind];
-    return markup`<data value="${String(value)}" data-from="${pointer}" data-unit="${kind === "weight" ? "kg" : "m"}"${titled(more)}>${inUnits(signed(metric(value)), signed(imperial(value)))}</data>`;
+    // Digits and unit signs: nothing in them to escape, and inches are many.
+    const [metric, imperial] = LENGTH_TEXTS[kind].map((text) => trusted(signed(text(value))));
+    return markup`<data value="${String(value)}" data-from="${pointer}" data-unit="${kind === "weight" ? "kg" : "m"}"${titled(more)}>${inUnits(metric!, imperial!)}</data>`;
   }
 
   /** A length in both units, the reader's first. */

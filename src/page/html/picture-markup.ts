@@ -1,6 +1,6 @@
 import type { Picture } from "../picture.js";
 import { markup, trusted } from "./markup.js";
-import type { Content } from "./markup.js";
+import type { Markup } from "./markup.js";
 
 /** Pictures by what they show, in the order of the kinds asked for. */
 export function picturesOf(pictures: readonly Picture[], kinds: readonly string[]): Picture[] {
@@ -13,14 +13,14 @@ export function otherPictures(pictures: readonly Picture[], kinds: readonly stri
   return pictures.filter((picture) => !asked.has(picture));
 }
 
-/** Pictures under their titles, their figures in words beneath. */
-export function pictureMarkup(pictures: readonly Picture[]): Content {
-  return pictures.map(
-    ({ name, title, description, svg }) => markup`<figure id="picture-${name}">
+/** Pictures under their titles; each says its figures in words to those who can't see it. */
+export function pictureMarkup(pictures: readonly Picture[]): Markup {
+  const figures = pictures.map(
+    ({ name, title, svg }) => markup`<figure id="picture-${name}">
 <figcaption>${title}</figcaption>
-<div class="scroll" role="region" aria-label="${title}" tabindex="0">${trusted(svg)}</div>
-<details><summary>The figures in words</summary><p>${description}</p></details>
+${trusted(svg)}
 </figure>
 `,
   );
+  return markup`<div class="pictures">\n${figures}</div>\n`;
 }

@@ -24,8 +24,8 @@ export function clientSheet(parts: PageParts): Sheet {
         "Room by room",
         markup`<div class="rooms">\n${rooms.rooms.map((room, index) => roomCard(room, index, parts))}</div>\n<p class="key">${VERDICT_KEY}</p>\n`,
       ),
-      pictures.length === 0 ? null : part("In pictures", pictureMarkup(pictures)),
       part("Cautions", list(venueCautions(rooms.venue))),
+      pictures.length === 0 ? null : part("In pictures", pictureMarkup(pictures)),
     ],
   };
 }

@@ -4,10 +4,29 @@ import type { PlanReport } from "../../report/index.js";
 type Links = PlanReport["links"];
 type ReceiverLinks = Links["systems"][number]["receivers"][number];
 
+/** What a signal loses on its way; what is nothing goes without saying. */
+const LOSSES = [
+  ["txFeederLossDb", "feeder"],
+  ["pathLossDb", "path"],
+  ["wallLossDb", "walls"],
+  ["enclosureLossDb", "canopy"],
+  ["crowdLossDb", "audience"],
+  ["polarisationLossDb", "polarisation"],
+] as const;
+
 /** How a receiver's margin comes about, in one sentence. */
 export function derivationWords({ judged }: ReceiverLinks, { terms }: Pick<Links, "terms">): string {
   const { budget } = judged;
-  const received = `received ${dBm(budget.receivedDbm)} = power ${dBm(budget.txPowerDbm)}, feeder ${minus(budget.txFeederLossDb)}, antenna ${dBi(budget.txGainDbi)}, path ${minus(budget.pathLossDb)}, walls ${minus(budget.wallLossDb)}, canopy ${minus(budget.enclosureLossDb)}, audience ${minus(budget.crowdLossDb)}, polarisation ${minus(budget.polarisationLossDb)}, receiver antenna ${dBi(budget.rxGainDbi)}`;
+  const losses = LOSSES.flatMap(([key, what]) =>
+    budget[key] === 0 ? [] : [`${what} ${minus(budget[key])}`],
+  );
+  const sum = [
+    `power ${dBm(budget.txPowerDbm)}`,
+    `antenna ${dBi(budget.txGainDbi)}`,
+    ...losses,
+    `receiver antenna ${dBi(budget.rxGainDbi)}`,
+  ];
+  const received = `received ${dBm(budget.receivedDbm)} = ${sum.join(", ")}`;
   const heard = `interference and noise ${dBm(budget.interferenceDbm)}, exceeded ${exactPercent(terms.busyShareRatio)} of the time; C/I needed ${dB(budget.requiredCiDb)}, leaves ${left(budget.interferenceMarginDb)}`;
   const sense = `sensitivity ${dBm(budget.sensitivityDbm)}, leaves ${left(budget.sensitivityMarginDb)}`;
   return `${received}; ${heard}; ${sense}; the lesser, less ${dB(budget.fadeAllowanceDb)} for fading at ${exactPercent(terms.reliability)} of positions: ${left(budget.workingMarginDb)} to spare`;

@@ -81,7 +81,8 @@ export function heightTable({ plan }: HangReport, { figures }: PageParts): Conte
     ...lengths("ceiling", "− hardware", "− body", "drop", "off trim"),
     ...columnsOf("slope"),
   ];
-  return table({ id: "heights", caption: "Drop = ceiling − trim − hardware − body", columns, rows });
+  const caption = "Drop = ceiling − trim − hardware − body";
+  return table({ id: "heights", caption, columns, rows, alike: [1, 2, 3, 4, 5, 6] });
 }
 
 /** Weight against the figures that were typed in: within or beyond, never safe. */

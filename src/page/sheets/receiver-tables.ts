@@ -28,7 +28,7 @@ export function receiverPart(one: SystemLinks, index: number, parts: PageParts):
     title,
     receiverTable(one, index, parts),
     markup`<p class="key">${VERDICT_KEY} Lost: share of frames lost at the typical position, and at the edge of the stated share of positions.</p>\n`,
-    markup`<details><summary>How these figures came about</summary>\n${budgetTable(one, index, parts)}</details>\n`,
+    markup`<details><summary>How these figures came about</summary>\n${budgetTable(one, index, parts)}<p class="key">${BUDGET_KEY}</p>\n</details>\n`,
     markup`<details><summary>What hurts, and what would mend it</summary>\n${mendsTable(one, index, parts)}</details>\n`,
     markup`<details><summary>${PRACTICE_TITLE}</summary>\n${list(practice.map((check) => practiceLine(check, units)))}</details>\n`,
     review === undefined
@@ -75,10 +75,14 @@ function receiverTable(
   return table({
     id: `receivers-${String(index)}`,
     caption: `Receivers of ${system.name}, weakest first`,
+    alike: [2, 5, 6, 7, 8, 9],
     columns: columnsOf(...heads),
     rows,
   });
 }
+
+const BUDGET_KEY =
+  "To spare = the lesser of received − sensitivity and received − interference − C/I needed, less fading.";
 
 /** Terms of the sum from the transmitter to what is left, in the order in which they are added up. */
 const TERMS: readonly (readonly [key: string, head: string])[] = [
@@ -108,8 +112,9 @@ function budgetTable({ system, receivers }: SystemLinks, index: number, { figure
   ]);
   return table({
     id: `budget-${String(index)}`,
-    caption: `Budgets of ${system.name}, in dB and dBm. To spare = the lesser of received − sensitivity and received − interference − C/I needed, less fading`,
-    isTight: true,
+    caption: `Budgets of ${system.name}, in dB and dBm`,
+    // Each but what is left.
+    alike: TERMS.map((_, term) => term + 1).slice(0, -1),
     columns: columnsOf("receiver", ...TERMS.map(([, head]) => `-${head}`)),
     rows,
   });

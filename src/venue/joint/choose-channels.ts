@@ -51,7 +51,10 @@ export interface JointSystems {
 }
 
 /** When the search is to end. */
-export type SearchTerms = Pick<AssignChannelsOptions, "timeLimitS" | "nowMs" | "shouldStop" | "signal">;
+export type SearchTerms = Pick<
+  AssignChannelsOptions,
+  "timeLimitS" | "nowMs" | "shouldStop" | "signal" | "onProgress"
+>;
 
 /** Solves the joint problem of the systems with a channel to choose, at least one, and looks at it from all sides. */
 export function chooseChannels(
@@ -89,12 +92,19 @@ export function chooseChannels(
   };
 }
 
-function searchOptions({ timeLimitS, nowMs, shouldStop, signal }: SearchTerms): AssignChannelsOptions {
+function searchOptions({
+  timeLimitS,
+  nowMs,
+  shouldStop,
+  signal,
+  onProgress,
+}: SearchTerms): AssignChannelsOptions {
   return {
     ...(timeLimitS !== undefined && { timeLimitS, nodeLimitCount: Infinity }),
     nowMs,
     shouldStop,
     signal,
+    onProgress,
   };
 }
 

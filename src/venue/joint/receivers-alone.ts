@@ -19,6 +19,7 @@ export interface AloneReceiver {
  * Every receiver of a system on some channels: `receiverBudgets` without what hurts and what would mend it.
  * @returns in the venue's order
  * @throws {ArgumentError} as `receiverScene`, `fadeAllowanceDb` and `venueLink`
+ * @see {@link venueSite}
  */
 export function receiversAlone(
   site: VenueSite,

@@ -16,6 +16,7 @@ export interface SystemOnAir {
  * The other systems of a plan as emitters at a system's receivers, always on the air: at an isotropic antenna, as
  * `receiverAir` takes them. A hopping one is spread evenly over its hop frequencies.
  * @throws {ArgumentError} the function returned, as `venueLink`
+ * @see {@link venueSite}
  */
 export function systemsOnAir(
   site: VenueSite,
