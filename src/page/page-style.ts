@@ -120,7 +120,7 @@ button[aria-pressed="true"] { background: var(--ink); color: var(--paper) }
   h1 { font-size: 15pt }
   h2 { font-size: 14pt }
   h3 { font-size: 11pt; margin-top: 5mm }
-  h2, h3, h4, caption, figcaption { break-after: avoid }
+  h2, h3, h4, caption, figcaption, .alike { break-after: avoid }
   p, .part > ul, .part > ol { max-width: none }
   .answer { font-size: 12pt }
   .scroll { overflow: visible }

@@ -3,6 +3,7 @@
 // Usage: node tests/bench/run.js [PART_OF_A_FILE_NAME…], after `npm run build`.
 const BENCHES = [
   "channel-process",
+  "plan-process",
   "spectral-overlap",
   "rank-channels",
   "place-transmitters",

@@ -25,6 +25,7 @@ const MUST_SHIP = [
   "dist/index.js",
   "dist/index.d.ts",
   "dist/cli/index.js",
+  "dist/cli/page.cjs",
   "dist/cli/whole.cjs",
   "dist/venue.schema.json",
 ];
