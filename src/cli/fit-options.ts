@@ -4,6 +4,7 @@ import type { Vector3 } from "../propagation/index.js";
 import type { LengthUnit } from "../report/index.js";
 import type { CommonOptions } from "./context.js";
 import type { RadioOptions } from "./load-profile.js";
+import { CONFIDENCE, FLOOR } from "./reading-specs.js";
 import { badOption, numberWord, plainNumber } from "./words.js";
 import type { NumberSpec } from "./words.js";
 
@@ -39,18 +40,6 @@ const FREQUENCY: NumberSpec = {
   highest: 2500,
   expected: "MHz from 2400 to 2500",
   example: "2442",
-};
-const FLOOR: NumberSpec = {
-  lowest: -150,
-  highest: -30,
-  expected: "a level in dBm from -150 to -30",
-  example: "-95",
-};
-const CONFIDENCE: NumberSpec = {
-  lowest: 0.5,
-  highest: 0.9999,
-  expected: "a share from 0.5 to 0.9999",
-  example: "0.95",
 };
 
 /** @throws {CliError} exit 64 for a word that can't be read */

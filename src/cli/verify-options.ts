@@ -1,8 +1,8 @@
 import { SCAN_CSV_COLUMNS } from "../scan/index.js";
 import { WALK_COLUMNS } from "../commissioning/index.js";
 import type { VenueOptions } from "./venue-options.js";
+import { CONFIDENCE, FLOOR } from "./reading-specs.js";
 import { badOption, filledWord, numberWord } from "./words.js";
-import type { NumberSpec } from "./words.js";
 
 /** The options of `verify`; `--crowd`, `--place` and `--time` fill the scans named after them. */
 export interface VerifyOptions extends VenueOptions {
@@ -24,19 +24,6 @@ export interface VerifyFigures {
   /** `--map` of the readings' columns, and of the scans'. */
   readonly maps: { readonly readings: readonly string[]; readonly scans: readonly string[] };
 }
-
-const FLOOR: NumberSpec = {
-  lowest: -150,
-  highest: -30,
-  expected: "a level in dBm from -150 to -30",
-  example: "-95",
-};
-const CONFIDENCE: NumberSpec = {
-  lowest: 0.5,
-  highest: 0.9999,
-  expected: "a share from 0.5 to 0.9999",
-  example: "0.95",
-};
 
 /** @throws {CliError} exit 64 for a word that can't be read, or where there is nothing to verify by */
 export function verifyFigures(options: VerifyOptions): VerifyFigures {

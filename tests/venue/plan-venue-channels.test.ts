@@ -1,6 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { transmitShapes } from "../../src/band/index.js";
-import type { Emitter } from "../../src/band/index.js";
 import { findProfile } from "../../src/radio/index.js";
 import { planVenueChannels, receiverBudgets, systemsOnAir, venueSite } from "../../src/venue/index.js";
 import type {
@@ -12,25 +10,17 @@ import type {
   VenueReceiver,
   VenueSystem,
 } from "../../src/venue/index.js";
+import { accessPoint } from "../helpers/access-point.js";
 import { dipole, receiver, rectangle, room, system, transmitter, venue, wall } from "../helpers/venues.js";
 
 const ROOMS = ["west", "middle", "east"] as const;
-const access = (id: string, channel: number, levelDbm: number): Emitter => ({
-  id,
-  centreMhz: 2407 + 5 * channel,
-  shape: transmitShapes.ht20,
-  levelDbm,
-  airtimeRatio: 0.3,
-  airtimeAssumed: false,
-  contentionChannel: channel,
-});
 /** Each room hears the house's three access points, its own the loudest. */
 const survey: ReadonlyMap<string, RoomSurvey> = new Map(
   ROOMS.map((name, here) => [
     name,
     {
       emitters: [1, 6, 11].map((channel, there) =>
-        access(`ap ${there}`, channel, -52 - 14 * Math.abs(here - there)),
+        accessPoint(`ap ${there}`, channel, -52 - 14 * Math.abs(here - there)),
       ),
       scanHeightM: 5,
     },
@@ -140,7 +130,9 @@ describe("the joint plan of a venue", () => {
     expect(plan.proof!.naiveMinMarginDb).toBeLessThanOrEqual(plan.proof!.minMarginDb + 1e-9);
   });
   it("is better than the naive one where rooms would meet on one channel", () => {
-    const quiet = new Map(ROOMS.map((name) => [name, { emitters: [access("ap", 1, -50)], scanHeightM: 5 }]));
+    const quiet = new Map(
+      ROOMS.map((name) => [name, { emitters: [accessPoint("ap", 1, -50)], scanHeightM: 5 }]),
+    );
     const { proof, systems: parts } = planned({ walls: [] }, { survey: quiet });
     expect(new Set(parts.map(({ alone }) => alone.channel)).size).toBe(1);
     expect(new Set(parts.map(({ channel }) => channel)).size).toBe(3);

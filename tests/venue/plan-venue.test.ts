@@ -1,7 +1,5 @@
 /** The whole radio plan: channels and links agree; margins by distance and the band by independent arithmetic. */
 import { describe, expect, it } from "vitest";
-import { transmitShapes } from "../../src/band/index.js";
-import type { Emitter } from "../../src/band/index.js";
 import { findProfile } from "../../src/radio/index.js";
 import {
   linksOnPlan,
@@ -13,20 +11,12 @@ import {
   venueSite,
 } from "../../src/venue/index.js";
 import type { RoomSurvey, VenueReceiver } from "../../src/venue/index.js";
+import { accessPoint } from "../helpers/access-point.js";
 import { dipole, receiver, rectangle, room, system, transmitter, venue, wall } from "../helpers/venues.js";
 
-const access = (id: string, channel: number, levelDbm: number): Emitter => ({
-  id,
-  centreMhz: 2407 + 5 * channel,
-  shape: transmitShapes.ht20,
-  levelDbm,
-  airtimeRatio: 0.3,
-  airtimeAssumed: false,
-  contentionChannel: channel,
-});
 const survey: ReadonlyMap<string, RoomSurvey> = new Map([
-  ["hall", { emitters: [access("a", 1, -55), access("b", 6, -70)], scanHeightM: 5 }],
-  ["bar", { emitters: [access("b", 6, -58), access("c", 11, -64)], scanHeightM: 5 }],
+  ["hall", { emitters: [accessPoint("a", 1, -55), accessPoint("b", 6, -70)], scanHeightM: 5 }],
+  ["bar", { emitters: [accessPoint("b", 6, -58), accessPoint("c", 11, -64)], scanHeightM: 5 }],
 ]);
 const receivers: VenueReceiver[] = [
   receiver("H1", { x: 4, y: 6, z: 5 }),

@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { transmitShapes } from "../../src/band/index.js";
 import type { Emitter } from "../../src/band/index.js";
 import { fadeAllowanceDb } from "../../src/propagation/index.js";
 import { findProfile } from "../../src/radio/index.js";
@@ -12,19 +11,16 @@ import type {
   Venue,
   VenueSystem,
 } from "../../src/venue/index.js";
+import { accessPoint } from "../helpers/access-point.js";
 import { dipole, receiver, rectangle, room, system, transmitter, venue, wall } from "../helpers/venues.js";
 
 const profile = findProfile("raster-13");
-const access = (id: string, channel: number, levelDbm: number): Emitter => ({
-  id,
-  centreMhz: 2407 + 5 * channel,
-  shape: transmitShapes.ht20,
-  levelDbm,
-  airtimeRatio: 0.3,
-  airtimeAssumed: false,
-  contentionChannel: channel,
-});
-const heard = [access("a", 1, -50), access("b", 6, -62), access("c", 11, -70), access("d", 11, -80)];
+const heard = [
+  accessPoint("a", 1, -50),
+  accessPoint("b", 6, -62),
+  accessPoint("c", 11, -70),
+  accessPoint("d", 11, -80),
+];
 const survey = (emitters: readonly Emitter[], scanHeightM: number | null): ReadonlyMap<string, RoomSurvey> =>
   new Map([["hall", { emitters, scanHeightM }]]);
 const booth = transmitter({ x: 2, y: 6, z: 3 });
@@ -135,7 +131,8 @@ describe("what hurts and what mends", () => {
     expect(first({}, fed)).toBe("feeder");
     const distant = receiver("distant", { x: 90, y: 6, z: 3 });
     expect(first({ receivers: [distant] })).toBe("distance"); // 88 m: 18.9 dB beyond 10 m
-    const loud = judge({ receivers: [near] }, { survey: survey([access("x", 6, -40)], 6) }).receivers[0]!;
+    const loud = judge({ receivers: [near] }, { survey: survey([accessPoint("x", 6, -40)], 6) })
+      .receivers[0]!;
     expect(loud.hurts[0]!.line).toBe("interference");
     expect(loud.hurts[0]!.lossDb).toBeCloseTo(loud.judged.budget.interferenceDbm + 14 + 90, 9);
   });
@@ -143,7 +140,7 @@ describe("what hurts and what mends", () => {
     const walls = [wall({ x: 5, y: 0 }, { x: 5, y: 12 }, { lossDb: 9 }, { topM: 5 })];
     const spare = transmitter({ x: 7, y: 3, z: 4 }, { name: "spare" });
     const of = system({ candidates: [booth, spare] });
-    const jammed = [access("x", 6, -45)];
+    const jammed = [accessPoint("x", 6, -45)];
     const { mends, judged } = judge({ walls, receivers: [near] }, { survey: survey(jammed, 6) }, booth, of)
       .receivers[0]!;
     const by = new Map(mends.map((mend) => [mend.code, mend]));

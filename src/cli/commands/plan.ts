@@ -3,7 +3,7 @@ import type { PlanReport } from "../../report/index.js";
 import { parseIsoTime } from "../../scan/index.js";
 import { tellIssues, textStyle, unitOf } from "../context.js";
 import type { Context } from "../context.js";
-import { CliError, EXIT } from "../exit.js";
+import { EXIT } from "../exit.js";
 import type { ExitCode } from "../exit.js";
 import { write } from "../io.js";
 import { jsonText } from "../json-text.js";
@@ -16,6 +16,7 @@ import { hangWorks, patchWorks } from "../sheets-work.js";
 import { venueJob } from "../venue-options.js";
 import type { VenueOptions } from "../venue-options.js";
 import { venueScenes } from "../venue-scenes.js";
+import { systemsAsked } from "../venue-systems.js";
 import { VERSION } from "../version.js";
 import { badOption, filledWord } from "../words.js";
 import { requireFolderFree, writeFolder } from "../write-folder.js";
@@ -37,13 +38,7 @@ export async function runPlan(context: Context<PlanOptions>): Promise<ExitCode> 
   for (const { path, content } of planPlaces(places)) await requireFolderFree(path, content, io);
   const job = await venueJob(words[0]!, options, io);
   const { venue, inputs } = job.loaded;
-  const scenes = await venueScenes(context, job.loaded, venue.systems);
-  if (scenes.size === 0)
-    throw new CliError(
-      EXIT.badData,
-      "the venue file has no system",
-      "add one under systems: stillband init shows the form",
-    );
+  const scenes = await venueScenes(context, job.loaded, systemsAsked(venue, undefined));
   const report = planReport(job, scenes, {
     program: VERSION,
     madeAt,
@@ -57,7 +52,8 @@ export async function runPlan(context: Context<PlanOptions>): Promise<ExitCode> 
   if (options.json === true) await write(io.out, jsonText(json));
   else {
     const units = unitOf({ units: options.units ?? venue.units });
-    const { output: _folder, ...shown } = { ...options, units };
+    // The folder is no output that the text goes to.
+    const shown = { units, ...(options.color !== undefined && { color: options.color }) };
     const written = folders.map(({ path, told }) => ({ folder: path, files: told }));
     await write(io.out, planText(report, written, await textStyle({ ...context, options: shown })));
     await tellIssues(context, report.issues);

@@ -1,13 +1,13 @@
 import { roomsJson, roomsText } from "../../report/index.js";
 import { finish, unitOf } from "../context.js";
 import type { Context } from "../context.js";
-import { CliError, EXIT } from "../exit.js";
 import type { ExitCode } from "../exit.js";
 import { exitFor } from "../outcome.js";
 import { roomsReport } from "../rooms-report.js";
 import { venueJob } from "../venue-options.js";
 import type { VenueOptions } from "../venue-options.js";
 import { venueScenes } from "../venue-scenes.js";
+import { systemsAsked } from "../venue-systems.js";
 import { numberWord } from "../words.js";
 import type { NumberSpec } from "../words.js";
 
@@ -31,14 +31,8 @@ export async function runRooms(context: Context<RoomsOptions>): Promise<ExitCode
       ? TIME_LIMIT_S
       : numberWord("--time-limit", options.timeLimit, TIME_LIMIT);
   const job = await venueJob(words[0]!, options, io);
-  const scenes = await venueScenes(context, job.loaded, job.loaded.venue.systems);
-  const [scene] = scenes.values();
-  if (scene === undefined)
-    throw new CliError(
-      EXIT.badData,
-      "the venue file has no system",
-      "add one under systems: stillband init shows the form",
-    );
+  const scenes = await venueScenes(context, job.loaded, systemsAsked(job.loaded.venue, undefined));
+  const scene = [...scenes.values()][0]!;
   const report = roomsReport(job, scenes, scene, { timeLimitS, nowMs: () => performance.now() });
   const units = unitOf({ units: options.units ?? job.loaded.venue.units });
   await finish(

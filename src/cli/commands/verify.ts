@@ -3,7 +3,7 @@ import { verifyJson, verifyText } from "../../report/index.js";
 import type { VerifyReport } from "../../report/index.js";
 import { finish, unitOf } from "../context.js";
 import type { Context } from "../context.js";
-import { CliError, EXIT } from "../exit.js";
+import { EXIT } from "../exit.js";
 import type { ExitCode } from "../exit.js";
 import { expandFiles } from "../expand-files.js";
 import { readingColumns } from "../fit-options.js";
@@ -17,6 +17,7 @@ import { venueJob } from "../venue-options.js";
 import type { VenueJob } from "../venue-options.js";
 import type { VenueScene } from "../venue-scene.js";
 import { venueScenes } from "../venue-scenes.js";
+import { systemsAsked } from "../venue-systems.js";
 import { verifiedBand } from "../verify-band.js";
 import type { SystemFresh } from "../verify-band.js";
 import { plannedJob } from "../verify-channels.js";
@@ -39,14 +40,8 @@ export async function runVerify(context: Context<VerifyOptions>): Promise<ExitCo
   const job = await venueJob(words[0]!, { ...options, crowd }, io);
   const units = unitOf({ units: options.units ?? job.loaded.venue.units });
   const own = { ...context, files, options: { ...options, map: figures.maps.scans, units } };
-  const scenes = await venueScenes(own, job.loaded, job.loaded.venue.systems);
-  const [scene] = scenes.values();
-  if (scene === undefined)
-    throw new CliError(
-      EXIT.badData,
-      "the venue file has no system",
-      "add one under systems: stillband init shows the form",
-    );
+  const scenes = await venueScenes(own, job.loaded, systemsAsked(job.loaded.venue, undefined));
+  const scene = [...scenes.values()][0]!;
   const report = await verifyReport(own, { job, scenes, scene, figures, earlier });
   await finish(own, {
     json: () => verifyJson(report),
