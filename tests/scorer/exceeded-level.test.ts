@@ -49,6 +49,9 @@ describe("exceededLevelDbm, by hand", () => {
   it("is the lowest attainable level at q = 1: the noise with what is always on", () => {
     expect(level([alone(-60, 0.5), alone(-70, 0.1)], 1)).toBeCloseTo(NOISE_DBM, 9);
     expect(level([alone(-60, 1), alone(-70, 0.1)], 1)).toBeCloseTo(sumDbm(NOISE_DBM, -60), 9);
+    const sometimes = Array.from({ length: 12 }, (_, index) => alone(-70 - index, 0.5)); // 4096 states
+    for (const busyShareRatio of [1, 1 - 1e-10])
+      expect(level([alone(-60, 1), ...sometimes], busyShareRatio)).toBeCloseTo(sumDbm(NOISE_DBM, -60), 9);
   });
 });
 
