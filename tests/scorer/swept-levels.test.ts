@@ -2,7 +2,13 @@ import { describe, expect, test } from "vitest";
 import type { Emitter, SweepLevels } from "../../src/band/index.js";
 import { transmitShapes } from "../../src/band/index.js";
 import { findProfile } from "../../src/radio/index.js";
-import { rankChannels, receiverOf, sweptAtReceiver } from "../../src/scorer/index.js";
+import {
+  hearChannel,
+  rankChannels,
+  receiverOf,
+  scoreHeard,
+  sweptAtReceiver,
+} from "../../src/scorer/index.js";
 
 const PROFILE = findProfile("raster-13");
 
@@ -85,6 +91,37 @@ describe("a sweep in the ranking", () => {
       return spokenBy;
     });
     expect(new Set(spoken)).toEqual(new Set(["beacons", "sweep"]));
+  });
+  test("beside beacons: the clear air by whoever heard less of it", () => {
+    // The sweep: 10 of 100 passes at −68 dBm, over the ceiling of −70. The source: some −66 dBm, for 0.3 of the time.
+    const { ranking } = rankChannels({
+      emitters: [{ ...NEIGHBOUR, levelDbm: -45 }],
+      sweeps: [sweep([-90, -60], [90, 10])],
+      profile: PROFILE,
+      wantedDbm: -56,
+    });
+    const of = (channel: number) => ranking.find((score) => score.channel === channel)!;
+    expect(of(6).clearAirRatio).toBeCloseTo(0.7, 12);
+    expect(of(6).clearAirSpokenBy).toBe("beacons");
+    expect(of(13).clearAirRatio).toBeCloseTo(0.9, 12);
+    expect(of(13).clearAirSpokenBy).toBe("sweep");
+  });
+  test("that heard nothing speaks where it is alone, and leaves the word to beacons where both say noise", () => {
+    const silent = [sweep([-400], [10])];
+    const receiver = { ...receiverOf(PROFILE), centreMhz: 2437 };
+    const terms = { wantedDbm: -56, requiredCiDb: 14, busyShareRatio: 0.01 };
+    const faint = { ...NEIGHBOUR, levelDbm: -400 };
+    const spoken = (emitters: readonly Emitter[], sweeps: readonly SweepLevels[]) => {
+      const { interferenceDbm, spokenBy, clearAirSpokenBy } = scoreHeard(
+        hearChannel(emitters, receiver, 0.01, undefined, sweeps),
+        terms,
+      );
+      expect(interferenceDbm).toBeCloseTo(-104, 9);
+      return [spokenBy, clearAirSpokenBy];
+    };
+    expect(spoken([], silent)).toEqual(["sweep", "sweep"]);
+    expect(spoken([faint], silent)).toEqual(["beacons", "beacons"]);
+    expect(scoreHeard(hearChannel([faint], receiver, 0.01), terms).spokenBy).toBe("beacons");
   });
   test("of several places, the worst speaks", () => {
     const sweeps = [sweep([-95], [10]), { ...sweep([-70], [10]), place: "foyer" }];
