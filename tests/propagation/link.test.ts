@@ -51,6 +51,12 @@ describe("received level and budget", () => {
     expect(row.interferenceMarginDb).toBeCloseTo(12 - lossDb + 104 - 14, 10);
     expect(row.workingMarginDb).toBeCloseTo(102 - lossDb - row.fadeAllowanceDb, 10);
   });
+  test("floors count with the path: 13 dB more on it, 13 dB less of everything else", () => {
+    const [bare, under] = [linkRow(alone, 20), linkRow({ ...alone, floorLossDb: 13 }, 20)];
+    expect(under.pathLossDb - bare.pathLossDb).toBeCloseTo(13, 10);
+    expect(bare.receivedDbm - under.receivedDbm).toBeCloseTo(13, 10);
+    expect(bare.workingMarginDb - under.workingMarginDb).toBeCloseTo(13, 10);
+  });
   test("noise alone ties with the sensitivity and counts as range", () => {
     expect(linkRow(alone, 20).limit).toBe("range");
     expect(linkRow({ ...alone, interferenceDbm: -80 }, 20).limit).toBe("interference");
