@@ -188,6 +188,7 @@ describe("reach", () => {
       reason: "the margin still holds at 1000 m",
       caveats: ["beyond-fitted-distance"],
     });
+    expect(reachM((m) => (m > 1000 ? 1 : -1))).toBe(0); // nobody looks beyond
     expect(findReach((m) => 100.01 - m).caveats).toEqual(["beyond-fitted-distance"]);
     expect(findReach((m) => 100 - m)).toEqual({ reachM: 100, reason: null, caveats: [] });
     expect(reachM((m) => 999.994 - m)).toBe(999.99);

@@ -57,3 +57,13 @@ test("what is no material is refused: a word near no other without a suggestion,
   expect(message("unobtainium")).not.toContain("did you mean");
   for (const given of [5, null, undefined]) expect(message(given)).toMatch(/material: expected a name/);
 });
+test("coefficients that no material has are refused: a permittivity below 1, more than 10^12 of either part", () => {
+  for (const given of [
+    { a: 0.9, b: 0, c: 0, d: 0 },
+    { a: 2e12, b: 0, c: 0, d: 0 },
+    { a: 2, b: 0, c: 1e15, d: 0 },
+  ])
+    expect(() => materialPermittivity(given, 2450)).toThrow(
+      /material: expected a relative permittivity from 1/,
+    );
+});

@@ -8,6 +8,8 @@ import {
   receiverOf,
   scoreHeard,
   sweptAtReceiver,
+  sweptClearAirRatio,
+  sweptInterferenceDbm,
 } from "../../src/scorer/index.js";
 
 const PROFILE = findProfile("raster-13");
@@ -160,5 +162,31 @@ describe("a sweep in the ranking", () => {
     const { ranking } = rankChannels({ emitters: [NEIGHBOUR], profile: PROFILE, wantedDbm: -56 });
     expect(new Set(ranking.map(({ spokenBy }) => spokenBy))).toEqual(new Set(["beacons"]));
     expect(sweptAtReceiver([], { ...receiverOf(PROFILE), centreMhz: 2412 })).toEqual([]);
+  });
+});
+
+describe("what sweeps say of one receiver", () => {
+  const receiver = { ...receiverOf(PROFILE), centreMhz: 2437 };
+  const at = (levelsDbm: readonly number[], atLevelCount: readonly number[]) =>
+    sweptAtReceiver([sweep(levelsDbm, atLevelCount)], receiver);
+
+  test("nothing where no channel or no pass is there", () => {
+    const elsewhere = { ...receiver, centreMhz: 2438 };
+    expect(sweptAtReceiver([sweep([-60], [10])], elsewhere)).toEqual([]);
+    expect(at([], [])).toEqual([]);
+    expect(sweptInterferenceDbm([], 0.01)).toBeNull();
+    expect(sweptClearAirRatio([], -70)).toBeNull();
+    const blind = at([-60], [10]).map((one) => ({
+      ...one,
+      levels: { ...one.levels, passCount: 0, levelsDbm: [], atLevelCount: [] },
+    }));
+    expect(sweptInterferenceDbm(blind, 0.01)).toBeNull();
+  });
+  test("the least clear air of the places, a pass at the ceiling clear with 1e-9 dB of slack", () => {
+    const both = [...at([-90, -60], [9, 1]), ...at([-90, -60], [5, 5])];
+    expect(sweptClearAirRatio(both, -70)).toBeCloseTo(0.5, 12);
+    const heardDbm = 10 * Math.log10(10 ** -6.8 + 10 ** -10.4); // −60 − 8 and the noise
+    expect(sweptClearAirRatio(at([-60], [10]), heardDbm - 5e-10)).toBe(1);
+    expect(sweptClearAirRatio(at([-60], [10]), heardDbm - 2e-9)).toBe(0);
   });
 });
