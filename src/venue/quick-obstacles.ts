@@ -24,7 +24,7 @@ function countedLossDb(walls: WallTable, hits: readonly WallHit[], tables: LossT
   let atEdge = false;
   for (const hit of hits) {
     sumDb += tables.lossDb(hit.buildIndex, hit.cosineRatio);
-    atEdge ||= hit.quarters !== WHOLE_WALL;
+    atEdge ||= hit.quartersIndex !== WHOLE_WALL;
   }
   if (!atEdge) return sumDb;
   const losses = hits.map(({ buildIndex, cosineRatio }) => tables.lossDb(buildIndex, cosineRatio));

@@ -14,8 +14,8 @@ export interface WallHit {
   readonly alongWallM: number;
   /** Cosine of the angle between the path and the wall's normal, in three dimensions. */
   readonly cosineRatio: number;
-  /** The quarters around the point met that are wall, as bits; `WHOLE_WALL` unless within 1e-9 m of an edge. */
-  readonly quarters: number;
+  /** Which quarters around the point met are wall: 0 … 15, a bit each; `WHOLE_WALL` unless within 1e-9 m of an edge. */
+  readonly quartersIndex: number;
 }
 
 /**
@@ -49,13 +49,13 @@ export function wallHits(table: WallTable, from: Place, to: Place): WallHit[] {
     if (alongPathM <= SAME_PLACE_M || alongPathM >= pathM - SAME_PLACE_M) continue;
     const alongWallM = (-sideA / turn) * wallM;
     const heightM = from.z + share * dz;
-    const quarters = quartersAt(table, wallIndex, alongWallM, heightM, turn > 0);
-    if (quarters === 0) continue;
+    const quartersIndex = quartersAt(table, wallIndex, alongWallM, heightM, turn > 0);
+    if (quartersIndex === 0) continue;
     const openingIndex = openingAt(table, wallIndex, alongWallM, heightM);
     const buildIndex =
       openingIndex < 0 ? table.buildIndex[wallIndex]! : table.openings[wallIndex]![openingIndex]!.buildIndex;
     const cosineRatio = Math.abs(turn) / (wallM * pathM);
-    hits.push({ wallIndex, openingIndex, buildIndex, alongPathM, alongWallM, cosineRatio, quarters });
+    hits.push({ wallIndex, openingIndex, buildIndex, alongPathM, alongWallM, cosineRatio, quartersIndex });
   }
   return hits;
 }

@@ -14,7 +14,7 @@ import type { WallTable } from "./wall-table.js";
 export function countedHits(table: WallTable, hits: readonly WallHit[], lossDb: readonly number[]): number[] {
   const inOrder = hits.map((_, index) => index);
   inOrder.sort((a, b) => hits[a]!.alongPathM - hits[b]!.alongPathM || a - b);
-  if (hits.every(({ quarters }) => quarters === WHOLE_WALL)) return inOrder;
+  if (hits.every(({ quartersIndex }) => quartersIndex === WHOLE_WALL)) return inOrder;
   const joints: number[][] = [];
   for (const index of inOrder) {
     const joint = joints[joints.length - 1];
@@ -29,7 +29,7 @@ export function countedHits(table: WallTable, hits: readonly WallHit[], lossDb: 
 interface Leaf {
   /** The hit of the greatest loss among the pieces. */
   readonly greatest: number;
-  quarters: number;
+  quartersIndex: number;
 }
 
 /** The hits of a joint as leaves: each piece joins the first leaf of its line that has room for it. */
@@ -41,13 +41,14 @@ function piecedTogether(
 ): Leaf[] {
   const leaves: Leaf[] = [];
   for (const index of [...joint].sort((a, b) => lossDb[b]! - lossDb[a]! || a - b)) {
-    const { quarters, wallIndex } = hits[index]!;
+    const { quartersIndex, wallIndex } = hits[index]!;
     const leaf = leaves.find(
       (one) =>
-        (one.quarters & quarters) === 0 && areParallel(table, hits[one.greatest]!.wallIndex, wallIndex),
+        (one.quartersIndex & quartersIndex) === 0 &&
+        areParallel(table, hits[one.greatest]!.wallIndex, wallIndex),
     );
-    if (leaf === undefined) leaves.push({ greatest: index, quarters });
-    else leaf.quarters |= quarters;
+    if (leaf === undefined) leaves.push({ greatest: index, quartersIndex });
+    else leaf.quartersIndex |= quartersIndex;
   }
   return leaves;
 }
@@ -61,10 +62,10 @@ function areParallel({ fromXM, fromYM, toXM, toYM, lengthM }: WallTable, a: numb
 /** @param leaves greatest loss first */
 function countedOnce(leaves: readonly Leaf[], lossDb: readonly number[]): number[] {
   const whole = leaves
-    .filter(({ quarters }) => quarters === WHOLE_WALL)
+    .filter(({ quartersIndex }) => quartersIndex === WHOLE_WALL)
     .map(({ greatest }) => greatest)
     .sort((a, b) => a - b);
-  const ending = leaves.find(({ quarters }) => quarters !== WHOLE_WALL)?.greatest;
+  const ending = leaves.find(({ quartersIndex }) => quartersIndex !== WHOLE_WALL)?.greatest;
   if (ending === undefined) return whole;
   const wholeDb = whole.reduce((sum, index) => sum + lossDb[index]!, 0);
   return whole.length > 0 && wholeDb >= lossDb[ending]! ? whole : [ending];
