@@ -7,7 +7,7 @@ import type { WallTable } from "./wall-table.js";
  * The hits that count. Where walls join, a path through the joint meets them at their edges. Pieces of one line
  * that complete each other there are one wall, with the greatest loss of them; what then still ends at the joint
  * counts once, as the greatest of them, or as the whole walls where those take more. So cutting a wall in two
- * pieces of one line changes nothing.
+ * pieces of one line changes nothing, but at the very edge of an opening that loses more than its wall.
  * @param lossDb of each hit, dB
  * @returns indices into `hits`, in the order of the path
  */
