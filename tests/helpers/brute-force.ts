@@ -23,7 +23,8 @@ export function enumerateStates(restDbm: number, groups: readonly StateGroup[]):
     ];
     states = states.flatMap(([powerMw, shareRatio]) =>
       turns
-        .filter(([, turnRatio]) => turnRatio > 1e-15)
+        // An idle share below 1e-15 is the noise of subtracting; an emitter's own share, however small, is one.
+        .filter(([, turnRatio], turn) => turnRatio > (turn === 0 ? 1e-15 : 0))
         .map(([turnMw, turnRatio]): [number, number] => [powerMw + turnMw, shareRatio * turnRatio]),
     );
   }
