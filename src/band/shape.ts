@@ -21,7 +21,7 @@ export function mirroredShape(rightHalf: readonly ShapePoint[]): Shape {
     .filter(([offsetMhz]) => offsetMhz > 0)
     .map(([offsetMhz, levelDbr]): ShapePoint => [-offsetMhz, levelDbr])
     .reverse();
-  const right = rightHalf[0]?.[0] === 0 && left.length > 0 ? rightHalf.slice(1) : rightHalf;
+  const right = rightHalf[0]?.[0] === 0 ? rightHalf.slice(1) : rightHalf;
   return requireShape("rightHalf", { points: [...left, ...right] });
 }
 

@@ -63,9 +63,9 @@ export function collinearPatternRatio(sinRatio: number, cosRatio: number, halfLe
  */
 export function collinearBeamwidthDeg(gainDbi: number): number {
   const halfLengthRad = collinearHalfLengthRad(gainDbi);
-  const firstZero = Math.min(1, Math.PI / halfLengthRad);
+  // No side lobe reaches half of the peak: one crossing.
   const excess = (t: number): number => collinearPatternRatio(Math.sqrt(1 - t * t), t, halfLengthRad) - 1 / 2;
-  return (2 * Math.asin(bisect(excess, 0, firstZero, 1e-14)) * 180) / Math.PI;
+  return (2 * Math.asin(bisect(excess, 0, 1, 1e-14)) * 180) / Math.PI;
 }
 
 function sinc(x: number): number {

@@ -52,7 +52,6 @@ export function lengthOf({ x, y, z }: Vector3): number {
 export function sinOfDeg(angleDeg: number): number {
   const withinDeg = angleDeg % 360;
   if (withinDeg % 180 === 0) return 0;
-  if (withinDeg % 90 === 0) return withinDeg === 90 || withinDeg === -270 ? 1 : -1;
   return Math.sin((withinDeg * Math.PI) / 180);
 }
 

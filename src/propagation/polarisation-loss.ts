@@ -48,9 +48,8 @@ function mismatchDb(transmitter: Antenna, receiver: Antenna, one: Vector3, other
   if (transmitter.kind === "isotropic" || receiver.kind === "isotropic") return 0;
   const circularCount = Number(isCircular(transmitter)) + Number(isCircular(receiver));
   if (circularCount > 0) return circularCount === 1 ? 10 * Math.log10(2) : 0;
-  const product = lengthOf(one) * lengthOf(other);
-  if (product === 0) return 0;
-  // tan ψ from both products: exact 0 where the axes agree, no rounding of the cosine near 1.
+  // tan ψ from both products: exact 0 where the axes agree or one lies along the sight, no rounding of the
+  // cosine near 1.
   const angleRad = Math.atan2(lengthOf(cross(one, other)), Math.abs(dot(one, other)));
   return 20 * Math.log10(1 / Math.cos(angleRad));
 }

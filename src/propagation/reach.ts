@@ -30,8 +30,7 @@ export function findReach(
   lookCount = STEPS_PER_DECADE,
 ): Reach {
   const gridCount = DECADES * lookCount;
-  const gridM = (index: number): number =>
-    index === gridCount ? LONGEST_M : SHORTEST_M * 10 ** (index / lookCount);
+  const gridM = (index: number): number => SHORTEST_M * 10 ** (index / lookCount);
   const holdsAt = (distanceM: number): boolean => marginAt(workingMarginDbAt, distanceM) >= -SLACK;
   if (holdsAt(LONGEST_M))
     return {

@@ -43,14 +43,15 @@ export function channelInterference(
   const groups = new Map<number | string, Contender[]>();
   for (const emitter of emitters) {
     const key = emitter.contentionChannel ?? emitter.id;
-    const group = groups.get(key) ?? [];
-    if (group.length === 0) groups.set(key, group);
-    group.push({
+    const contender = {
       emitter: emitter.id,
       inChannelDbm: inChannelDbm(emitter, receiver, cache),
       airtimeRatio: emitter.airtimeRatio,
       airtimeAssumed: emitter.airtimeAssumed,
-    });
+    };
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [contender]);
+    else group.push(contender);
   }
   const turns = [...groups.values()].map(takeTurns);
   const audibleDbm = receiver.noiseFloorDbm - 10;

@@ -30,7 +30,8 @@ export function clearAirRatio(distribution: InterferenceDistribution, ceilingDbm
   if (laterMw <= budgetMw) return 1;
   let at: Settling = { clear: 0, open: NOTHING, next: 0, laterMw };
   let cheapest = { ...at, work: listWork(at, groups) };
-  while (at.next < groups.length && at.open.valueMw.length > 0) {
+  // The last group settles all.
+  while (at.open.valueMw.length > 0) {
     const nextWork = at.open.valueMw.length * groups[at.next]!.valueMw.length * SETTLING_WORK;
     if (nextWork > Math.min(cheapest.work, MOST_WORK)) {
       if (cheapest.work > MOST_WORK) at = { ...at, open: mergedOpen(at) };

@@ -20,12 +20,9 @@ export type Contender = Omit<Contributor, "onRatio">;
  * order in which emitters were found.
  */
 export function byLevel(a: Contender, b: Contender): number {
-  const differenceDb = b.inChannelDbm - a.inChannelDbm;
-  if (differenceDb > 2 * SLACK) return 1;
-  if (differenceDb < -2 * SLACK) return -1;
   const aKey = Math.round(a.inChannelDbm / SLACK);
   const bKey = Math.round(b.inChannelDbm / SLACK);
-  if (aKey !== bKey) return bKey > aKey ? 1 : -1;
+  if (aKey !== bKey) return bKey - aKey;
   return a.emitter < b.emitter ? -1 : a.emitter > b.emitter ? 1 : 0;
 }
 

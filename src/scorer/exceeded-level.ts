@@ -87,8 +87,9 @@ function quantileOfSumMw(lists: TwoLists, tailRatio: number, restMw: number): nu
   const cumulative = cumulativeShares(weak);
   const all = cumulative[weak.valueMw.length]! * cumulativeShares(strong)[strong.valueMw.length]!;
   const stepRatio = 1 + (lists.merged ? 1e-7 : 1e-13);
+  const leastMw = restMw + strong.valueMw[0]! + weak.valueMw[0]!;
   // From just below the least sum to just above the greatest, so that rounding leaves neither out.
-  let lowMw = (restMw + strong.valueMw[0]! + weak.valueMw[0]!) * (1 - 1e-12);
+  let lowMw = leastMw * (1 - 1e-12);
   let highMw = (restMw + loudestMw(strong) + loudestMw(weak)) * (1 + 1e-12);
   while (highMw > lowMw * stepRatio) {
     const middleMw = Math.sqrt(lowMw * highMw);
@@ -97,5 +98,5 @@ function quantileOfSumMw(lists: TwoLists, tailRatio: number, restMw: number): nu
       highMw = middleMw;
     else lowMw = middleMw;
   }
-  return restMw + greatestSumAtOrBelow(strong, weak, highMw - restMw);
+  return Math.max(leastMw, restMw + greatestSumAtOrBelow(strong, weak, highMw - restMw));
 }

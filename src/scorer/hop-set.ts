@@ -61,15 +61,14 @@ function excludedRanges(
   kept: ReadonlySet<number>,
 ): HopSet["excludedRanges"] {
   const ranges: { fromMhz: number; toMhz: number; channelCount: number }[] = [];
-  let open = false;
+  let last: (typeof ranges)[number] | null = null;
   for (const { channel, centreMhz } of rising) {
-    const out = !kept.has(channel);
-    const last = ranges[ranges.length - 1];
-    if (out && open && last !== undefined) {
+    if (kept.has(channel)) last = null;
+    else if (last === null) ranges.push((last = { fromMhz: centreMhz, toMhz: centreMhz, channelCount: 1 }));
+    else {
       last.toMhz = centreMhz;
       last.channelCount++;
-    } else if (out) ranges.push({ fromMhz: centreMhz, toMhz: centreMhz, channelCount: 1 });
-    open = out;
+    }
   }
   return ranges;
 }

@@ -55,9 +55,8 @@ function merged(
     const share = fromLeft ? total.shareRatio[left++]! : shareRatio * sums.shareRatio[right++]!;
     if (count > 0 && nextMw - valueMw[count - 1]! <= SAME_RATIO * nextMw) count--;
     valueMw[count] = nextMw;
-    shares[count] = (shares[count] ?? 0) + share;
+    shares[count] = shares[count]! + share;
     count++;
-    if (count < shares.length) shares[count] = 0;
   }
   return { valueMw: valueMw.subarray(0, count), shareRatio: shares.subarray(0, count) };
 }
@@ -72,7 +71,7 @@ export function mergedUpwards(sums: Sums, stepMw: number, stepRatio: number): Su
   let lowestMw = -Infinity;
   for (let index = 0; index < sums.valueMw.length; index++) {
     const nextMw = sums.valueMw[index]!;
-    const joins = count > 0 && nextMw - lowestMw <= stepMw + stepRatio * lowestMw;
+    const joins = nextMw - lowestMw <= stepMw + stepRatio * lowestMw; // the first never does
     if (!joins) lowestMw = nextMw;
     const at = joins ? count - 1 : count++;
     valueMw[at] = nextMw;

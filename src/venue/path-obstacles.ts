@@ -3,7 +3,8 @@ import { floorHits, floorHitsLossDb } from "./floor-hits.js";
 import type { FloorHit } from "./floor-hits.js";
 import type { Place } from "./venue-room.js";
 import type { VenueSite } from "./venue-site.js";
-import { countedHits, wallHits } from "./wall-hits.js";
+import { wallHits } from "./wall-hits.js";
+import { countedHits } from "./wall-joints.js";
 
 /** A wall on a path, or the opening in it that the path goes through. */
 export interface CrossedWall extends WallPlanningLoss {
@@ -44,6 +45,7 @@ export function pathObstacles(site: VenueSite, from: Place, to: Place): PathObst
   const hits = wallHits(site.walls, from, to);
   const losses = hits.map(({ buildIndex, cosineRatio }) => site.lossOf(buildIndex, cosineRatio));
   const counted = countedHits(
+    site.walls,
     hits,
     losses.map(({ lossDb }) => lossDb),
   );

@@ -2,8 +2,10 @@ import { floorHits, floorHitsLossDb } from "./floor-hits.js";
 import type { LossTables } from "./loss-tables.js";
 import type { Place } from "./venue-room.js";
 import type { VenueSite } from "./venue-site.js";
-import { countedHits, eachWallHit, wallHits } from "./wall-hits.js";
+import { eachWallHit, WHOLE_WALL, wallHits } from "./wall-hits.js";
 import type { WallHit } from "./wall-hits.js";
+import { countedHits } from "./wall-joints.js";
+import type { WallTable } from "./wall-table.js";
 
 /**
  * The loss of the walls and floors between two places as in `pathObstacles`, walls looked up by incidence.
@@ -17,17 +19,17 @@ export function quickObstaclesDb(site: VenueSite, tables: LossTables, from: Plac
     walls,
     from,
     to,
-    (_wall, _opening, buildIndex, _alongPathM, _alongWallM, cosineRatio, atEdge) => {
+    (_wall, _opening, buildIndex, _alongPathM, _alongWallM, cosineRatio, quartersIndex) => {
       wallsDb += tables.lossDb(buildIndex, cosineRatio);
-      isAtEdge ||= atEdge;
+      isAtEdge ||= quartersIndex !== WHOLE_WALL;
     },
   );
-  if (isAtEdge) wallsDb = countedLossDb(wallHits(walls, from, to), tables);
+  if (isAtEdge) wallsDb = countedLossDb(walls, wallHits(walls, from, to), tables);
   if (venue.storeys.length === 1) return wallsDb;
   return wallsDb + floorHitsLossDb(floorHits(venue, from, to), building);
 }
 
-function countedLossDb(hits: readonly WallHit[], tables: LossTables): number {
+function countedLossDb(walls: WallTable, hits: readonly WallHit[], tables: LossTables): number {
   const losses = hits.map(({ buildIndex, cosineRatio }) => tables.lossDb(buildIndex, cosineRatio));
-  return countedHits(hits, losses).reduce((sum, index) => sum + losses[index]!, 0);
+  return countedHits(walls, hits, losses).reduce((sum, index) => sum + losses[index]!, 0);
 }

@@ -14,8 +14,8 @@ export interface WallHit {
   readonly alongWallM: number;
   /** Cosine of the angle between the path and the wall's normal, in three dimensions. */
   readonly cosineRatio: number;
-  /** Within 1e-9 m of an edge of the wall: where walls join, all of them are met at their edges. */
-  readonly atEdge: boolean;
+  /** Which quarters around the point met are wall: 0 … 15, a bit each; `WHOLE_WALL` unless within 1e-9 m of an edge. */
+  readonly quartersIndex: number;
 }
 
 /**
@@ -30,8 +30,8 @@ export function wallHits(table: WallTable, from: Place, to: Place): WallHit[] {
     table,
     from,
     to,
-    (wallIndex, openingIndex, buildIndex, alongPathM, alongWallM, cosineRatio, atEdge) =>
-      hits.push({ wallIndex, openingIndex, buildIndex, alongPathM, alongWallM, cosineRatio, atEdge }),
+    (wallIndex, openingIndex, buildIndex, alongPathM, alongWallM, cosineRatio, quartersIndex) =>
+      hits.push({ wallIndex, openingIndex, buildIndex, alongPathM, alongWallM, cosineRatio, quartersIndex }),
   );
   return hits;
 }
@@ -44,7 +44,7 @@ export type WallVisit = (
   alongPathM: number,
   alongWallM: number,
   cosineRatio: number,
-  atEdge: boolean,
+  quartersIndex: number,
 ) => void;
 
 /** The same without a list of them, for whoever asks a million times. */
@@ -72,28 +72,45 @@ export function eachWallHit(table: WallTable, from: Place, to: Place, visit: Wal
     if (alongPathM <= SAME_PLACE_M || alongPathM >= pathM - SAME_PLACE_M) continue;
     const alongWallM = (-sideA / turn) * wallM;
     const heightM = from.z + share * dz;
-    const met = edgeOf(table, wallIndex, alongWallM, heightM);
-    if (met === "beside") continue;
+    const quartersIndex = quartersAt(table, wallIndex, alongWallM, heightM, turn > 0);
+    if (quartersIndex === 0) continue;
     const openingIndex = openingAt(table, wallIndex, alongWallM, heightM);
     const buildIndex =
       openingIndex < 0 ? table.buildIndex[wallIndex]! : table.openings[wallIndex]![openingIndex]!.buildIndex;
     const cosineRatio = Math.abs(turn) / (wallM * pathM);
-    visit(wallIndex, openingIndex, buildIndex, alongPathM, alongWallM, cosineRatio, met === "edge");
+    visit(wallIndex, openingIndex, buildIndex, alongPathM, alongWallM, cosineRatio, quartersIndex);
   }
 }
 
-/** Sine of the angle on the plan below which a path runs along a wall. */
-const PARALLEL = 1e-9;
+/** Sine of the angle on the plan below which two lines are parallel. */
+export const PARALLEL = 1e-9;
 
-function edgeOf(
+const LEFT = 0b0101;
+const RIGHT = 0b1010;
+const BELOW = 0b0011;
+const ABOVE = 0b1100;
+/** Wall all round the point that a path meets. */
+export const WHOLE_WALL = 0b1111;
+
+/** Quarters left and right of the path, below and above the point; 0 beside the wall. */
+function quartersAt(
   { lengthM, bottomM, topM }: WallTable,
   wall: number,
   alongM: number,
   heightM: number,
-): "beside" | "edge" | "within" {
-  const insideM = Math.min(alongM, lengthM[wall]! - alongM, heightM - bottomM[wall]!, topM[wall]! - heightM);
-  if (insideM < -SAME_PLACE_M) return "beside";
-  return insideM > SAME_PLACE_M ? "within" : "edge";
+  endIsLeft: boolean,
+): number {
+  const toEndM = lengthM[wall]! - alongM;
+  const toBottomM = heightM - bottomM[wall]!;
+  const toTopM = topM[wall]! - heightM;
+  const insideM = Math.min(alongM, toEndM, toBottomM, toTopM);
+  if (insideM > SAME_PLACE_M) return WHOLE_WALL;
+  if (insideM < -SAME_PLACE_M) return 0;
+  const towardsStart = alongM > SAME_PLACE_M ? (endIsLeft ? RIGHT : LEFT) : 0;
+  const towardsEnd = toEndM > SAME_PLACE_M ? (endIsLeft ? LEFT : RIGHT) : 0;
+  const below = toBottomM > SAME_PLACE_M ? BELOW : 0;
+  const above = toTopM > SAME_PLACE_M ? ABOVE : 0;
+  return (towardsStart | towardsEnd) & (below | above);
 }
 
 function openingAt({ openings }: WallTable, wall: number, alongM: number, heightM: number): number {
@@ -101,38 +118,4 @@ function openingAt({ openings }: WallTable, wall: number, alongM: number, height
     ({ fromM, toM, bottomM, topM }) =>
       Math.min(alongM - fromM, toM - alongM, heightM - bottomM, topM - heightM) > SAME_PLACE_M,
   );
-}
-
-/**
- * The hits that count. Where walls join, a path through the joint meets them all at their edges: they count
- * once, as the greatest of them, or as the walls that are met within where those take more. So cutting a wall
- * in two pieces of one line changes nothing.
- * @param lossDb of each hit, dB
- * @returns indices into `hits`, in the order of the path
- */
-export function countedHits(hits: readonly WallHit[], lossDb: readonly number[]): number[] {
-  const inOrder = hits.map((_, index) => index);
-  inOrder.sort((a, b) => hits[a]!.alongPathM - hits[b]!.alongPathM || a - b);
-  if (!hits.some(({ atEdge }) => atEdge)) return inOrder;
-  const joints: number[][] = [];
-  for (const index of inOrder) {
-    const joint = joints[joints.length - 1];
-    const startM = joint === undefined ? -Infinity : hits[joint[0]!]!.alongPathM;
-    if (hits[index]!.alongPathM - startM <= 2 * SAME_PLACE_M) joint!.push(index);
-    else joints.push([index]);
-  }
-  return joints.flatMap((joint) => countedOnce(joint, hits, lossDb));
-}
-
-function countedOnce(
-  joint: readonly number[],
-  hits: readonly WallHit[],
-  lossDb: readonly number[],
-): number[] {
-  const within = joint.filter((index) => !hits[index]!.atEdge);
-  const edges = joint.filter((index) => hits[index]!.atEdge);
-  if (edges.length === 0) return within;
-  const greatest = edges.reduce((best, index) => (lossDb[index]! > lossDb[best]! ? index : best));
-  const withinDb = within.reduce((sum, index) => sum + lossDb[index]!, 0);
-  return within.length > 0 && withinDb >= lossDb[greatest]! ? within : [greatest];
 }

@@ -46,6 +46,19 @@ describe("spectralOverlapDb, by hand", () => {
     expect(spectralOverlapDb(triangle, brickWall(2), -5)).toBeCloseTo(toDb(right), 12);
   });
 
+  // ∫ of 10^(d·f/10) over one MHz = (e^a − 1)/a with a = d·ln 10/10, which expm1 gives to the last digits.
+  it.each([1e-9, 1e-4, 5e-4, 8e-4, 1e-3, 0.01, 1, 8.6, 8.7, 40])("integrates a rise of %s dB", (riseDb) => {
+    const a = (riseDb * Math.LN10) / 10;
+    for (const sign of [1, -1]) {
+      const exact = Math.expm1(sign * a) / (sign * a);
+      const points = [
+        [0, 0],
+        [1, sign * riseDb],
+      ] as const;
+      expect(totalPower({ points }) / exact).toBeCloseTo(1, 12);
+    }
+  });
+
   // The product of two triangles falls at 4 dB/MHz on both sides.
   it("multiplies two triangles", () => {
     const product = (1 - 10 ** (-0.4 * 10)) / (0.4 * Math.LN10);

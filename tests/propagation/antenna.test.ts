@@ -172,6 +172,23 @@ describe("the panel", () => {
   });
 });
 
+describe("the panel's limits", () => {
+  test("are themselves allowed: 6 and 60 dB front to back, a tilt of 90° either way", () => {
+    const gentle = { ...panel, gainDbi: 2 };
+    for (const frontToBackDb of [6, 60])
+      expect(antennaGainDbi({ ...gentle, frontToBackDb }, { x: -1, y: 0, z: 0 })).toBeCloseTo(
+        2 - frontToBackDb,
+        9,
+      );
+    expect(antennaGainDbi({ ...panel, tiltDeg: 90 }, { x: 0, y: 0, z: -1 })).toBeCloseTo(8, 9);
+    expect(antennaGainDbi({ ...panel, tiltDeg: -90 }, { x: 0, y: 0, z: 1 })).toBeCloseTo(8, 9);
+  });
+  test("say how much gain such beams can have: 8 dBi less the 70.35 % worked by hand above", () => {
+    // 8 − 10·log10(0.7035) = 9.53 dBi.
+    expect(() => antennaRadiatedRatio({ ...panel, gainDbi: 12 })).toThrow(/at most about 9\.5 dBi/);
+  });
+});
+
 describe("every antenna", () => {
   const kinds: readonly Antenna[] = [{ kind: "isotropic" }, dipole, { kind: "collinear", gainDbi: 7 }, panel];
   const angle = fc.double({ min: -180, max: 180, noNaN: true });
@@ -249,6 +266,12 @@ describe("every antenna", () => {
     near(axisOf({ mounting: "sideways", azimuthDeg: -270 }), 0, 1, 0);
     near(axisOf({ mounting: "sideways", azimuthDeg: 270 }), 0, -1, 0);
     near(antennaFrame({ ...panel, mounting: "sideways" }).axis, 0, 1, 0);
+    // A panel that looks 20° down leans forward by as much; hanging, its own vertical points down.
+    const facingY = { ...panel, tiltDeg: 20, azimuthDeg: 90 };
+    near(antennaFrame({ ...panel, tiltDeg: 20 }).axis, sin20, 0, cos20);
+    near(antennaFrame(facingY).axis, 0, sin20, cos20);
+    near(antennaFrame({ ...facingY, mounting: "hanging" }).axis, 0, -sin20, -cos20);
+    near(antennaFrame({ ...panel, tiltDeg: 20, mounting: "hanging" }).axis, -sin20, 0, -cos20);
   });
   test("isotropic gains 0 dBi everywhere", () => {
     expect(antennaGainDbi({ kind: "isotropic", tiltDeg: 12 }, { x: 0, y: 0, z: 1 })).toBe(0);
@@ -320,6 +343,14 @@ describe("nulls", () => {
     expect(found.afterDb).toBeCloseTo(2 * (gain(1.5) + 10 * Math.log10(1.6409224)), 5);
     expect(found.reason).toBeNull();
   });
+  test("what is crossed stays crossed: both gains of 2.15 dBi less the 10 dB of the cap", () => {
+    const found = moveAside({
+      ...pair(6, 0),
+      receiver: { kind: "dipole", mounting: "sideways", azimuthDeg: 90 },
+    });
+    expect(found.azimuthDeg).toBe(0);
+    expect(found.afterDb).toBeCloseTo(2 * 10 * Math.log10(1.6409224) - 10, 5);
+  });
   test("from a true null there is no number of dB, only where it leads", () => {
     const found = moveAside(pair(0));
     expect([found.helpDb, found.reason, found.azimuthDeg]).toEqual([null, "in-true-null", 0]);
@@ -360,10 +391,14 @@ describe("what no antenna can be computed with is refused", () => {
     ["elevationBeamwidthDeg", { elevationBeamwidthDeg: 180 }],
     ["elevationBeamwidthDeg", { elevationBeamwidthDeg: NaN }],
     ["frontToBackDb", { frontToBackDb: 5 }],
+    ["frontToBackDb", { frontToBackDb: 61 }],
     ["frontToBackDb", { frontToBackDb: NaN }],
   ])("%s in %o", (argument, more) => {
     for (const call of [antennaGainDbi, inAntennaNull, antennaRadiatedRatio])
       expect(() => call(wrong(more), up)).toThrow(expect.objectContaining({ argument, code: "E_ARGUMENT" }));
+  });
+  test("a peak of no known kind", () => {
+    expect(() => antennaPeakGainDbi(wrong({ kind: "loop" }))).toThrow(ArgumentError);
   });
   test("directions, places and moves", () => {
     for (const direction of [

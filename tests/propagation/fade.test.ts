@@ -52,6 +52,8 @@ describe("published and hand-worked values", () => {
       expect(
         Math.abs(fadeAllowanceDb({ law: "rayleigh", reliability: Number(reliability) }) - allowanceDb),
       ).toBeLessThan(0.005);
+    // −ln(1e-30) = 69.0776: a share of which 1 − it has lost every digit.
+    expect(fadeAllowanceDb({ law: "rayleigh", reliability: 1e-30 })).toBeCloseTo(-18.3934, 4);
   });
   test("Rician K = 10 dB at 5, 10, 15 dB: 2.381, 0.0739, 0.00517 %, from Q₁", () => {
     const expected = { 5: 0.02381, 10: 0.000739, 15: 0.0000517 };
@@ -141,7 +143,7 @@ describe("invariants", () => {
   test("words say the law and its parameter", () => {
     expect(fadeLawWords({ law: "rayleigh" })).toContain("out of sight");
     expect(fadeLawWords({ law: "rician", kDb: 6 })).toContain("K = 6 dB");
-    expect(fadeLawWords({ law: "lognormal", sigmaDb: 8 })).toContain("sigma = 8 dB");
+    expect(fadeLawWords({ law: "lognormal", sigmaDb: 8 })).toContain("sigma = 8 dB (shadowing only)");
     expect(fadeLawWords({ law: "rayleigh-lognormal", sigmaDb: 7 })).toContain("sigma = 7 dB");
   });
 });

@@ -51,6 +51,12 @@ describe("received level and budget", () => {
     expect(row.interferenceMarginDb).toBeCloseTo(12 - lossDb + 104 - 14, 10);
     expect(row.workingMarginDb).toBeCloseTo(102 - lossDb - row.fadeAllowanceDb, 10);
   });
+  test("floors count with the path: 13 dB more on it, 13 dB less of everything else", () => {
+    const [bare, under] = [linkRow(alone, 20), linkRow({ ...alone, floorLossDb: 13 }, 20)];
+    expect(under.pathLossDb - bare.pathLossDb).toBeCloseTo(13, 10);
+    expect(bare.receivedDbm - under.receivedDbm).toBeCloseTo(13, 10);
+    expect(bare.workingMarginDb - under.workingMarginDb).toBeCloseTo(13, 10);
+  });
   test("noise alone ties with the sensitivity and counts as range", () => {
     expect(linkRow(alone, 20).limit).toBe("range");
     expect(linkRow({ ...alone, interferenceDbm: -80 }, 20).limit).toBe("interference");
@@ -182,6 +188,7 @@ describe("reach", () => {
       reason: "the margin still holds at 1000 m",
       caveats: ["beyond-fitted-distance"],
     });
+    expect(reachM((m) => (m > 1000 ? 1 : -1))).toBe(0); // nobody looks beyond
     expect(findReach((m) => 100.01 - m).caveats).toEqual(["beyond-fitted-distance"]);
     expect(findReach((m) => 100 - m)).toEqual({ reachM: 100, reason: null, caveats: [] });
     expect(reachM((m) => 999.994 - m)).toBe(999.99);

@@ -34,7 +34,7 @@ test("a conductivity of 1 S/m at 1 GHz: the 17.98 that ITU-R P.2040 prints; Î¼â‚
   expect(loss / ((1.25663706212e-6 * 299_792_458 ** 2) / (2 * Math.PI * 1e9))).toBeCloseTo(1, 9);
 });
 test("names: case, spaces, hyphens and underscores alike; every material has a source and only metal is opaque", () => {
-  for (const name of ["ceiling board", "Ceiling_Board", " ceiling-board "])
+  for (const name of ["ceiling board", "Ceiling_Board", " ceiling-board ", "ceiling  _board"])
     expect(findMaterial(name)).toBe(materials["ceiling-board"]);
   for (const [name, material] of Object.entries(materials)) {
     expect(material.name).toBe(name);
@@ -43,4 +43,27 @@ test("names: case, spaces, hyphens and underscores alike; every material has a s
     expect(material.opaque).toBe(name === "metal");
   }
   expect(findMaterial({ a: 3, b: 0, c: 0, d: 0 }).coefficients.status).toBe("yours");
+});
+test("what is no material is refused: a word near no other without a suggestion, and what is no word", () => {
+  const message = (given: unknown): string => {
+    try {
+      findMaterial(given as string);
+    } catch (error) {
+      return String(error);
+    }
+    return "";
+  };
+  expect(message("unobtainium")).toMatch(/material: expected one of/);
+  expect(message("unobtainium")).not.toContain("did you mean");
+  for (const given of [5, null, undefined]) expect(message(given)).toMatch(/material: expected a name/);
+});
+test("coefficients that no material has are refused: a permittivity below 1, more than 10^12 of either part", () => {
+  for (const given of [
+    { a: 0.9, b: 0, c: 0, d: 0 },
+    { a: 2e12, b: 0, c: 0, d: 0 },
+    { a: 2, b: 0, c: 1e15, d: 0 },
+  ])
+    expect(() => materialPermittivity(given, 2450)).toThrow(
+      /material: expected a relative permittivity from 1/,
+    );
 });

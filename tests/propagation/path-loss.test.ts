@@ -8,6 +8,7 @@ import {
   indoorPathLossDb,
   logDistancePathLossDb,
   pathLoss,
+  pathModelWords,
   referencePathModel,
 } from "../../src/propagation/index.js";
 import type { Building, PathModel } from "../../src/propagation/index.js";
@@ -196,4 +197,11 @@ describe("buildings and mistakes", () => {
       "free-space, indoor, indoor-abg or log-distance",
     );
   });
+});
+
+test("an indoor model says which floors it holds", () => {
+  expect(pathModelWords(indoorModelOf("office", 0))).toBe("indoor (ITU-R P.1238), N = 30, same floor");
+  expect(pathModelWords(indoorModelOf("office", 2))).toBe("indoor (ITU-R P.1238), N = 30, 19 dB of floors");
+  const bare: PathModel = { kind: "indoor", distancePowerCoefficient: 28 };
+  expect(pathModelWords(bare)).toBe("indoor (ITU-R P.1238), N = 28, same floor");
 });

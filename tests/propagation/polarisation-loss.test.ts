@@ -33,6 +33,8 @@ describe("polarisation loss", () => {
     for (const other of [rod(), rod({ mounting: "sideways", azimuthDeg: 90 }), rod({ tiltDeg: 33 })]) {
       const pair = { transmitter: circular, receiver: other, direction: across };
       expect(polarisationLossDb(pair)).toBeCloseTo(3.01, 2);
+      const back = { transmitter: other, receiver: circular, direction: across };
+      expect(polarisationLossDb(back)).toBeCloseTo(3.01, 2);
     }
     expect(polarisationLossDb({ transmitter: circular, receiver: circular, direction: across })).toBe(0);
   });

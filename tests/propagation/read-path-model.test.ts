@@ -20,7 +20,7 @@ describe("readPathModel", () => {
       issues: [],
     });
     const snake = { schema, kind: "log-distance", exponent: 2.4, reference_loss_db: 41.2, sigma_db: null };
-    expect(readPathModel(snake, "hall.yaml").model).toEqual({
+    expect(readPathModel(snake, "hall.yaml").model).toStrictEqual({
       kind: "log-distance",
       exponent: 2.4,
       referenceLossDb: 41.2,
@@ -58,6 +58,10 @@ describe("readPathModel", () => {
     ["distanceRangeM", [0, 2], "from <= to"],
     ["distanceRangeM", [1, 2, 3], "from <= to"],
     ["distanceRangeM", "1-2", "from <= to"],
+    ["distanceRangeM", [], "from <= to"],
+    ["distanceRangeM", ["1", 2], "from <= to"],
+    ["distanceRangeM", [1, "2"], "from <= to"],
+    ["distanceRangeM", [1, Infinity], "from <= to"],
   ])("%s of %o: one message, naming the key and what was expected", (key, value, expected) => {
     const { model, issues } = readPathModel({ ...FITTED, [key]: value }, "hall.json");
     expect(model).toBeNull();
@@ -69,6 +73,51 @@ describe("readPathModel", () => {
       action: "stopped",
     });
     expect(issues[0]!.expected).toContain(expected);
+  });
+
+  test("takes the limits themselves, and one distance as a range", () => {
+    for (const limits of [
+      { exponent: 0, referenceLossDb: 200, referenceDistanceM: 0.01, sigmaDb: 0, distanceRangeM: [3, 3] },
+      { exponent: 10, referenceLossDb: 0, referenceDistanceM: 1000, sigmaDb: 30, distanceRangeM: [3, 9] },
+    ])
+      expect(readPathModel({ ...FITTED, ...limits }, "x").model).toEqual({ kind: "log-distance", ...limits });
+  });
+
+  test.each([
+    ["2.4", "2.4"],
+    [-1, "-1"],
+    [[5, 2], "[5, 2]"],
+    [{ from: 5 }, "a mapping"],
+    [null, "null"],
+  ])("shows what it read: %o", (exponent, value) => {
+    expect(readPathModel({ ...FITTED, exponent }, "x").issues).toEqual([
+      {
+        code: "bad-cell",
+        severity: "error",
+        source: "x",
+        column: "exponent",
+        value,
+        expected: "a number from 0 to 10",
+        action: "stopped",
+      },
+    ]);
+  });
+
+  test("tells what isn't there from what is wrong", () => {
+    const { exponent, ...rest } = FITTED;
+    expect(exponent).toBe(2.4);
+    const [issue] = readPathModel(rest, "x").issues;
+    expect(issue).toMatchObject({ code: "missing-cell", column: "exponent" });
+    expect(issue).not.toHaveProperty("value");
+    const [unreadable] = readPathModel(3, "x").issues;
+    expect(unreadable).toStrictEqual({
+      code: "unreadable",
+      severity: "error",
+      source: "x",
+      value: "3",
+      expected: "a mapping with schema: stillband/path-model@1",
+      action: "stopped",
+    });
   });
 
   test("tells every mistake at once, and what is no mapping at all", () => {

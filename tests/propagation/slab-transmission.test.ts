@@ -169,6 +169,15 @@ describe("bounds", () => {
       "own coefficients",
     ]);
   });
+  // A sheet much thinner than its skin depth: T = 1/(1 + Z₀·σ·d/2), Z₀ = 376.73 Ω; 10 nm of 10⁷ S/m is 26 dB.
+  test.each([1e-9, 1e-8])(
+    "metal of %d m is below the cap: the thin sheet's loss, no caveat",
+    (thicknessM) => {
+      const film = slabTransmission({ ...wall, material: "metal", thicknessM });
+      expect(film.lossDb).toBeCloseTo(20 * Math.log10(1 + (376.7303 * 1e7 * thicknessM) / 2), 3);
+      expect(film.caveats).toEqual([]);
+    },
+  );
   test("the frequency range of a material: at its ends none, beyond a caveat", () => {
     const caveatsAt = (frequencyMhz: number): readonly string[] =>
       slabTransmission({ ...wall, frequencyMhz }).caveats;

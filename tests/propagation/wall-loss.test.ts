@@ -185,6 +185,30 @@ describe("walls on a path", () => {
   test("a loss in dB counts the same at every angle", () => {
     expect(wallLossDb([{ lossDb: 5, incidenceDeg: 70, polarisation: "TM" }])).toBe(5);
   });
+  test("takes a key without a value as one left out", () => {
+    const none = { material: undefined, layers: undefined };
+    const crossings = [
+      { ...none, lossDb: 3 },
+      { material: "air", thicknessM: 0.1, layers: undefined, lossDb: undefined },
+    ] as unknown as WallCrossing[];
+    expect(wallLoss(crossings).crossings).toEqual([
+      { lossDb: 3, edition: "loss given in dB", caveats: [] },
+      { lossDb: 0, edition: "ITU-R P.2040-3", caveats: [] },
+    ]);
+  });
+  test("a material out of its range in any layer is a caveat", () => {
+    // ITU-R P.2040-3 table 3: wood from 1 MHz, concrete from 1 GHz.
+    const layers = [
+      { material: "wood", thicknessM: 0.02 },
+      { material: "concrete", thicknessM: 0.1 },
+    ];
+    expect(layersTransmission({ layers, frequencyMhz: 1000 }).caveats).toEqual([]);
+    expect(layersTransmission({ layers, frequencyMhz: 900 }).caveats).toEqual(["outside-material-range"]);
+  });
+  test("takes sixteen layers", () => {
+    const layers = new Array<WallLayer>(16).fill({ material: "air", thicknessM: 0.1 });
+    expect(layersTransmission({ layers, frequencyMhz: 2450 }).lossDb).toBeCloseTo(0, 9);
+  });
   test.each([
     [[{ lossDb: 3 }, {}], "crossings[1]"],
     [[{ lossDb: 3, material: "brick", thicknessM: 0.1 }], "lossDb and material"],

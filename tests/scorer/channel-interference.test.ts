@@ -96,4 +96,22 @@ describe("channelInterference", () => {
     expect(channelInterference(emitters, receiver, cache)).toEqual(first);
     expect(first).toEqual(channelInterference(emitters, receiver));
   });
+
+  it("leaves out a source of exactly the noise floor − 10 dB", () => {
+    const narrow = { shape: brickWall(1), contentionChannel: null };
+    // All of 1 MHz in 2 MHz: level − 8 dB against −111 dBm.
+    const emitters = [flat("a", -103, narrow), flat("b", -102.999, narrow)];
+    expect(channelInterference(emitters, receiver).contributors.map(({ emitter }) => emitter)).toEqual(["b"]);
+  });
+
+  it("takes an overlap that is known already, and works out with what is known of the shape", () => {
+    const shape = brickWall(20);
+    const cache: OverlapCache = new Map([[shape, { overlapDb: () => -3, byOffset: new Map([[5, -7]]) }]]);
+    const inChannelDbm = (offsetMhz: number): number =>
+      channelInterference([flat("a", -50, { shape, centreMhz: 2437 - offsetMhz })], receiver, cache)
+        .contributors[0]!.inChannelDbm;
+    expect(inChannelDbm(5)).toBe(-50 - 8 - 7);
+    expect(inChannelDbm(4)).toBe(-50 - 8 - 3);
+    expect(cache.get(shape)!.byOffset.get(4)).toBe(-3);
+  });
 });

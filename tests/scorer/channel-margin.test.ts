@@ -37,4 +37,10 @@ describe("channelMarginDb", () => {
       );
     },
   );
+
+  it("is wanted − noise − required C/I where nothing is on the air", () => {
+    const receiver = { ...receiverOf(profile), centreMhz: 2437 };
+    const terms = { wantedDbm: -60, requiredCiDb: 14, busyShareRatio: 0.01 };
+    expect(channelMarginDb([], receiver, terms)).toBeCloseTo(-60 + 104 - 14, 9);
+  });
 });

@@ -32,6 +32,19 @@ describe("chooseBackup", () => {
     expect(backup(score(1, 10, "a"), score(9, -20, "b"))).toBe(9); // nothing within 6 dB: the second in rank
   });
 
+  it("compares decibels and MHz with a slack of 1e-9", () => {
+    expect(backup(score(1, 10, "a"), score(2, 9, "a"), score(9, 4 - 5e-10, "b"))).toBe(9);
+    expect(backup(score(1, 10, "a"), score(2, 9, "a"), score(9, 4 - 2e-9, "b"))).toBe(2);
+    const at = (offsetMhz: number) => score(6, 8, "b", { centreMhz: 2412 + offsetMhz });
+    expect(backup(score(1, 10, "a"), score(2, 9, "b"), at(25 - 5e-10))).toBe(6);
+    expect(backup(score(1, 10, "a"), score(2, 9, "b"), at(25 - 5e-9))).toBe(2);
+  });
+
+  it("never takes a channel that no scan covers", () => {
+    expect(backup(score(1, 10, "a"), score(9, 9, "b", { spokenBy: null }), score(2, 8, "a"))).toBe(2);
+    expect(backup(score(1, 10, "a", { spokenBy: null }))).toBeNull();
+  });
+
   it("takes two channels without any source as having the same, and one without as unlike one with", () => {
     expect(backup(score(1, 10, null), score(9, 10, null), score(8, 9, "b"))).toBe(8);
     expect(backup(score(1, 10, "a"), score(2, 9, "a"), score(9, 9, null))).toBe(9);

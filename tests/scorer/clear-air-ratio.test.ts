@@ -5,7 +5,7 @@ import { clearAirRatio, interferenceDistribution, takeTurns } from "../../src/sc
 import type { Contributor } from "../../src/scorer/index.js";
 import { seededRandom } from "../../src/numeric/index.js";
 import { arbitraryGroups } from "../helpers/arbitrary-groups.js";
-import { enumerateStates, shareAtOrBelow } from "../helpers/brute-force.js";
+import { enumerateStates, everySum, pairShareAtOrBelow, shareAtOrBelow } from "../helpers/brute-force.js";
 import { clearBounds } from "../helpers/grid-bounds.js";
 import { shuffled } from "../helpers/shuffled.js";
 
@@ -62,6 +62,36 @@ describe("clearAirRatio against enumeration", () => {
       }),
       { numRuns: 200 },
     );
+  });
+});
+
+describe("clearAirRatio, with too many open sums to settle one by one", () => {
+  // 4^12 = 17 million states: two halves of 4096 combinations each, every pair compared with the ceiling.
+  it.each([
+    ["all within 6 dB", -71, -65, 4],
+    ["from loud to faint", -90, -65, 5],
+    ["some never silent", -75, -66, 6],
+  ])("is exact for 12 groups of 3: %s", (name, lowDbm, highDbm, seed) => {
+    const random = seededRandom(seed);
+    const groups = Array.from({ length: 12 }, (_, group) =>
+      takeTurns(
+        Array.from({ length: 3 }, (__, index) => ({
+          emitter: `${group}-${index}`,
+          inChannelDbm: lowDbm + (highDbm - lowDbm) * random(),
+          airtimeRatio: name === "some never silent" && group < 4 ? 0.5 : 0.05 + 0.25 * random(),
+          airtimeAssumed: true,
+        })),
+      ),
+    );
+    const halves = [everySum(groups.slice(0, 6)), everySum(groups.slice(6))] as const;
+    const meanMw = halves.flat().reduce((sum, [powerMw, share]) => sum + powerMw * share, 0);
+    for (const ratio of [0.7, 0.9, 1.1, 1.4]) {
+      const ceilingDbm = 10 * Math.log10(ratio * meanMw);
+      const exact = pairShareAtOrBelow(NOISE_DBM, halves, ceilingDbm);
+      expect(exact).toBeGreaterThan(0.001);
+      expect(exact).toBeLessThan(0.999);
+      expect(clear(groups, ceilingDbm)).toBeCloseTo(exact, 9);
+    }
   });
 });
 

@@ -118,6 +118,8 @@ describe("byLevel and contributorMw", () => {
     const [a, b] = [contender("a", -60, 0, true), contender("b", -60 + 4e-10, 0, true)];
     expect(byLevel(a, b)).toBeLessThan(0);
     expect(byLevel(a, { ...b, inChannelDbm: -60 + 2e-9 })).toBeGreaterThan(0);
+    expect(byLevel(b, a)).toBeGreaterThan(0);
+    expect(byLevel({ ...b, inChannelDbm: -60 + 2e-9 }, a)).toBeLessThan(0);
     expect(byLevel(a, a)).toBe(0);
   });
 

@@ -5,7 +5,13 @@ import { exceededLevelDbm, interferenceDistribution, takeTurns } from "../../src
 import type { Contributor } from "../../src/scorer/index.js";
 import { seededRandom } from "../../src/numeric/index.js";
 import { arbitraryGroups } from "../helpers/arbitrary-groups.js";
-import { enumerateStates, jointStateCount, quantileDbm } from "../helpers/brute-force.js";
+import {
+  enumerateStates,
+  everySum,
+  jointStateCount,
+  pairShareAtOrBelow,
+  quantileDbm,
+} from "../helpers/brute-force.js";
 import { levelBounds } from "../helpers/grid-bounds.js";
 import { shuffled } from "../helpers/shuffled.js";
 
@@ -26,6 +32,7 @@ describe("exceededLevelDbm, by hand", () => {
   it("leaves out a source that is on for no more than q", () => {
     expect(level([alone(-60, 0.01)], 0.01)).toBeCloseTo(NOISE_DBM, 9);
     expect(level([alone(-60, 0.01 + 5e-10)], 0.01)).toBeCloseTo(NOISE_DBM, 9); // slack of 1e-9
+    expect(level([alone(-60, 0.5)], 0.5 - 1e-9)).toBeCloseTo(NOISE_DBM, 9); // itself included
     expect(level([alone(-60, 0.0101)], 0.01)).toBeCloseTo(sumDbm(NOISE_DBM, -60), 9);
   });
 
@@ -49,6 +56,9 @@ describe("exceededLevelDbm, by hand", () => {
   it("is the lowest attainable level at q = 1: the noise with what is always on", () => {
     expect(level([alone(-60, 0.5), alone(-70, 0.1)], 1)).toBeCloseTo(NOISE_DBM, 9);
     expect(level([alone(-60, 1), alone(-70, 0.1)], 1)).toBeCloseTo(sumDbm(NOISE_DBM, -60), 9);
+    const sometimes = Array.from({ length: 12 }, (_, index) => alone(-70 - index, 0.5)); // 4096 states
+    for (const busyShareRatio of [1, 1 - 1e-10])
+      expect(level([alone(-60, 1), ...sometimes], busyShareRatio)).toBeCloseTo(sumDbm(NOISE_DBM, -60), 9);
   });
 });
 
@@ -110,6 +120,48 @@ function busyBand(
     ),
   );
 }
+
+describe("exceededLevelDbm of more states than one list holds", () => {
+  /** Every member on for the same share of time, so that none falls silent behind louder ones; loud groups first. */
+  const widths = (memberCounts: readonly number[], seed: number): Contributor[][] => {
+    const random = seededRandom(seed);
+    return memberCounts.map((memberCount, group) =>
+      takeTurns(
+        Array.from({ length: memberCount }, (_, index) => ({
+          emitter: `${group}-${index}`,
+          inChannelDbm: -80 - group + 18 * random(),
+          airtimeRatio: 0.9 / memberCount,
+          airtimeAssumed: true,
+        })),
+      ),
+    );
+  };
+  const BUSY_SHARES = [0.001, 0.01, 0.1, 0.5, 0.9];
+
+  it.each([
+    ["8 groups of 3", [3, 3, 3, 3, 3, 3, 3, 3], 21], // 4^8
+    ["few and wide groups", [29, 29, 29, 8], 22], // 30·30·30·9 = 243,000
+  ])("is exact for %s", (_, memberCounts, seed) => {
+    const groups = widths(memberCounts, seed);
+    const states = enumerateStates(NOISE_DBM, groups);
+    for (const busyShareRatio of BUSY_SHARES)
+      expect(level(groups, busyShareRatio)).toBeCloseTo(quantileDbm(states, busyShareRatio), 9);
+  });
+
+  // 4^11 = 4.2 million states, in two halves of which every pair is compared.
+  it("is never below the exact level for 11 groups of 3, and within 0.09 dB of it", () => {
+    for (const seed of [23, 24]) {
+      const groups = widths(new Array<number>(11).fill(3), seed);
+      const halves = [everySum(groups.slice(0, 5)), everySum(groups.slice(5))] as const;
+      const aboveRatio = (levelDbm: number): number => 1 - pairShareAtOrBelow(NOISE_DBM, halves, levelDbm);
+      for (const busyShareRatio of BUSY_SHARES) {
+        const levelDbm = level(groups, busyShareRatio);
+        expect(aboveRatio(levelDbm)).toBeLessThanOrEqual(busyShareRatio + 2e-9);
+        expect(aboveRatio(levelDbm - 0.09)).toBeGreaterThan(busyShareRatio);
+      }
+    }
+  });
+});
 
 describe("exceededLevelDbm, large instances", () => {
   // The grid rounds each group's power by less than a cell: with 400,000 cells below the loudest sum the bounds lie

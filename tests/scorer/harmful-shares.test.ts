@@ -29,6 +29,13 @@ describe("harmfulShares", () => {
     expect(harmfulShares(interferenceDistribution(-73, [[on(-73.5, 0.5)]]), -70.2)).toEqual([]);
   });
 
+  it("compares with a slack of 1e-9 dB", () => {
+    const ceilingDbm = 10 * Math.log10(10 ** -6 + 10 ** -10.4); // −60 and the noise
+    const distribution = interferenceDistribution(-104, [[on(-60, 0.5)]]);
+    expect(harmfulShares(distribution, ceilingDbm - 5e-10)).toEqual([]);
+    expect(harmfulShares(distribution, ceilingDbm - 2e-9)).toEqual([0.5]);
+  });
+
   it("leaves alone what is harmful only together with others", () => {
     // Each −71, both −68: neither alone exceeds −70.
     const distribution = interferenceDistribution(-104, [[on(-71, 0.5)], [on(-71, 0.5)]]);

@@ -63,4 +63,17 @@ describe("hopSet", () => {
     expect(none.channels).toEqual([]);
     expect(none.clearAirRatio).toBe(0);
   });
+
+  it("leaves out frequencies that no scan covers", () => {
+    const set = hopSet([hop(0, 5, 1), { ...hop(1, 9, 0.5), spokenBy: null }], plan(false, 1));
+    expect([set.channels, set.clearAirRatio, set.marginDb]).toEqual([[0], 1, 5]);
+  });
+
+  it("has no margin at all where one frequency gets no wanted level, and none to tell without any", () => {
+    const ranking = [hop(0, 5, 1), hop(1, 4, 1), hop(2, -Infinity, 0)];
+    expect(hopSet(ranking, plan(false, 1)).marginDb).toBe(-Infinity);
+    const silent = [hop(0, -Infinity, 0), hop(1, -Infinity, 0)];
+    expect(hopSet(silent, plan(false, 1)).marginDb).toBe(-Infinity);
+    expect(hopSet([], plan(false, 1)).marginDb).toBeNull();
+  });
 });

@@ -5,6 +5,7 @@ import { ArgumentError } from "../../src/issues/index.js";
 import { findProfile } from "../../src/radio/index.js";
 import type { RadioProfile } from "../../src/radio/index.js";
 import { rankChannels } from "../../src/scorer/index.js";
+import type { OverlapCache } from "../../src/scorer/index.js";
 
 const profile = findProfile("raster-13");
 const wifi = (channel: number, given: Partial<Emitter> = {}): Emitter => ({
@@ -26,6 +27,11 @@ const order = (
 describe("rankChannels, order", () => {
   it("breaks ties by the lowest channel number: an empty band", () => {
     expect(order([])).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13]);
+  });
+
+  it("breaks them so in whatever order the profile lists its channels", () => {
+    const backwards = { ...profile, channels: [...profile.channels].reverse() };
+    expect(order([], { profile: backwards })).toEqual(order([]));
   });
 
   it("breaks ties of a symmetric layout by the lower number of each pair", () => {
@@ -52,7 +58,7 @@ describe("rankChannels, order", () => {
     });
     expect(ranking.map(({ rank }) => rank)).toEqual(ranking.map((_, index) => index + 1));
     expect(recommended).toEqual({ channel: ranking[0]!.channel, reason: null });
-    expect(backup.channel).not.toBeNull();
+    expect(backup).toEqual({ channel: expect.any(Number) as number, reason: null });
     expect(hopSet).toBeNull();
     for (const score of ranking) expect(score.marginDb).toBeCloseTo(-56 - score.interferenceDbm - 14, 9);
   });
@@ -86,12 +92,24 @@ describe("rankChannels, band edges", () => {
     expect(ranking.every(({ allowed }) => allowed)).toBe(true);
   });
 
+  it("looks at the lower edge too", () => {
+    const { ranking } = rankChannels({ emitters: [], profile, wantedDbm: -56, bandMhz: [2412, 2472.5] });
+    expect(ranking.filter(({ allowed }) => !allowed).map(({ channel }) => channel)).toEqual([1]);
+    expect(ranking[12]!.reason).toBe("2411.5–2412.5 MHz leaves the band 2412–2472.5 MHz");
+  });
+
   it("keeps to 2400–2483.5 MHz by itself", () => {
     const beyond: RadioProfile = { ...profile, channels: [{ channel: 1, centreMhz: 2483.1 }] };
     const none = rankChannels({ emitters: [], profile: beyond, wantedDbm: -56 });
     expect(none.ranking[0]!.allowed).toBe(false);
     expect(none.recommended).toEqual({ channel: null, reason: expect.stringMatching(/band/) as string });
     expect(none.backup.channel).toBeNull();
+  });
+
+  it("recommends nothing of a profile without channels", () => {
+    const none = rankChannels({ emitters: [], profile: { ...profile, channels: [] }, wantedDbm: -56 });
+    expect(none.ranking).toEqual([]);
+    expect([none.recommended.channel, none.backup.channel]).toEqual([null, null]);
   });
 
   it("has no backup where there is one channel", () => {
@@ -146,6 +164,7 @@ describe("rankChannels, mistakes", () => {
     ["a wanted level of NaN", { wantedDbm: Number.NaN }],
     ["an infinite wanted level", { wantedDbm: Infinity }],
     ["too few wanted levels", { wantedDbm: [-56, -56] }],
+    ["too many wanted levels", { wantedDbm: new Array<number>(14).fill(-56) }],
     ["q below 0", { busyShareRatio: -0.1 }],
     ["q above 1", { busyShareRatio: 1.5 }],
     ["q of NaN", { busyShareRatio: Number.NaN }],
@@ -155,5 +174,20 @@ describe("rankChannels, mistakes", () => {
     ["an emitter's airtime below 0", { emitters: [wifi(6, { airtimeRatio: -0.5 })] }],
   ])("throws for %s", (_, wrong) => {
     expect(() => rankChannels({ emitters: [], profile, wantedDbm: -56, ...wrong })).toThrow(ArgumentError);
+  });
+  it("names the wanted level that it can't use", () => {
+    for (const wantedDbm of [Number.NaN, Infinity])
+      expect(() => rankChannels({ emitters: [], profile, wantedDbm })).toThrow(/^wantedDbm: /);
+  });
+});
+
+describe("rankChannels, overlaps kept between calls", () => {
+  it("fills the caller's cache and ranks the same from it", () => {
+    const overlapCache: OverlapCache = new Map();
+    const options = { emitters: [wifi(6)], profile, wantedDbm: -56 };
+    const first = rankChannels({ ...options, overlapCache });
+    expect(overlapCache.get(transmitShapes.ht20)!.byOffset.size).toBe(13);
+    expect(rankChannels({ ...options, overlapCache })).toEqual(first);
+    expect(rankChannels(options)).toEqual(first);
   });
 });

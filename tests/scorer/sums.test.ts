@@ -38,6 +38,35 @@ describe("addIndependent", () => {
     expect(pairsOf(addIndependent(coin, coin, 0, 1))).toEqual([[1, 0.5]]);
   });
 
+  it("is the states themselves where nothing was before, within the limits", () => {
+    const coin = sums([0, 0.5], [1, 0.5]);
+    expect(addIndependent(NOTHING, coin)).toBe(coin);
+    expect(pairsOf(addIndependent(NOTHING, coin, 0))).toEqual([[1, 0.5]]);
+    expect(pairsOf(addIndependent(NOTHING, coin, -Infinity, 0))).toEqual([[0, 0.5]]);
+    expect(pairsOf(addIndependent(NOTHING, coin, 0, 0.5))).toEqual([]);
+  });
+
+  // Whole numbers below 2^53 and shares that are powers of two add without rounding.
+  it("has every pair within the limits, equal sums as one, whatever the limits", () => {
+    const limit = fc.oneof(fc.integer({ min: -1, max: 60 }), fc.constantFrom(-Infinity, Infinity));
+    const few = fc
+      .uniqueArray(fc.integer({ min: 0, max: 30 }), { maxLength: 9 })
+      .map((values) =>
+        sums(...[...values].sort((a, b) => a - b).map((value): [number, number] => [value, 2 ** -5])),
+      );
+    fc.assert(
+      fc.property(few, few, limit, limit, (a, b, aboveMw, uptoMw) => {
+        const expected = new Map<number, number>();
+        for (const one of a.valueMw)
+          for (const other of b.valueMw)
+            if (one + other > aboveMw && one + other <= uptoMw)
+              expected.set(one + other, (expected.get(one + other) ?? 0) + 2 ** -10);
+        const rising = [...expected].sort(([x], [y]) => x - y);
+        expect(pairsOf(addIndependent(a, b, aboveMw, uptoMw))).toEqual(rising);
+      }),
+    );
+  });
+
   it("keeps all of the time, in rising order, whichever comes first", () => {
     fc.assert(
       fc.property(arbitrarySums, arbitrarySums, (a, b) => {
@@ -57,6 +86,19 @@ describe("mergedUpwards", () => {
       [0.1, expect.closeTo(0.6, 12)],
       [5, 0.4],
     ]);
+  });
+
+  it("counts both parts of the step from the lowest value of those merged, the step itself included", () => {
+    const fine = sums([10, 0.25], [11, 0.25], [12, 0.25], [12.5, 0.25]);
+    expect(pairsOf(mergedUpwards(fine, 0, 0.1))).toEqual([
+      [11, 0.5],
+      [12.5, 0.5],
+    ]);
+    expect(pairsOf(mergedUpwards(fine, 1, 0.1))).toEqual([
+      [12, 0.75],
+      [12.5, 0.25],
+    ]);
+    expect(pairsOf(mergedUpwards(fine, 0, 0))).toEqual(pairsOf(fine));
   });
 
   it("is never below what it merges, and within the tolerance of it", () => {

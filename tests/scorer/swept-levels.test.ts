@@ -2,7 +2,15 @@ import { describe, expect, test } from "vitest";
 import type { Emitter, SweepLevels } from "../../src/band/index.js";
 import { transmitShapes } from "../../src/band/index.js";
 import { findProfile } from "../../src/radio/index.js";
-import { rankChannels, receiverOf, sweptAtReceiver } from "../../src/scorer/index.js";
+import {
+  hearChannel,
+  rankChannels,
+  receiverOf,
+  scoreHeard,
+  sweptAtReceiver,
+  sweptClearAirRatio,
+  sweptInterferenceDbm,
+} from "../../src/scorer/index.js";
 
 const PROFILE = findProfile("raster-13");
 
@@ -86,6 +94,37 @@ describe("a sweep in the ranking", () => {
     });
     expect(new Set(spoken)).toEqual(new Set(["beacons", "sweep"]));
   });
+  test("beside beacons: the clear air by whoever heard less of it", () => {
+    // The sweep: 10 of 100 passes at −68 dBm, over the ceiling of −70. The source: some −66 dBm, for 0.3 of the time.
+    const { ranking } = rankChannels({
+      emitters: [{ ...NEIGHBOUR, levelDbm: -45 }],
+      sweeps: [sweep([-90, -60], [90, 10])],
+      profile: PROFILE,
+      wantedDbm: -56,
+    });
+    const of = (channel: number) => ranking.find((score) => score.channel === channel)!;
+    expect(of(6).clearAirRatio).toBeCloseTo(0.7, 12);
+    expect(of(6).clearAirSpokenBy).toBe("beacons");
+    expect(of(13).clearAirRatio).toBeCloseTo(0.9, 12);
+    expect(of(13).clearAirSpokenBy).toBe("sweep");
+  });
+  test("that heard nothing speaks where it is alone, and leaves the word to beacons where both say noise", () => {
+    const silent = [sweep([-400], [10])];
+    const receiver = { ...receiverOf(PROFILE), centreMhz: 2437 };
+    const terms = { wantedDbm: -56, requiredCiDb: 14, busyShareRatio: 0.01 };
+    const faint = { ...NEIGHBOUR, levelDbm: -400 };
+    const spoken = (emitters: readonly Emitter[], sweeps: readonly SweepLevels[]) => {
+      const { interferenceDbm, spokenBy, clearAirSpokenBy } = scoreHeard(
+        hearChannel(emitters, receiver, 0.01, undefined, sweeps),
+        terms,
+      );
+      expect(interferenceDbm).toBeCloseTo(-104, 9);
+      return [spokenBy, clearAirSpokenBy];
+    };
+    expect(spoken([], silent)).toEqual(["sweep", "sweep"]);
+    expect(spoken([faint], silent)).toEqual(["beacons", "beacons"]);
+    expect(scoreHeard(hearChannel([faint], receiver, 0.01), terms).spokenBy).toBe("beacons");
+  });
   test("of several places, the worst speaks", () => {
     const sweeps = [sweep([-95], [10]), { ...sweep([-70], [10]), place: "foyer" }];
     const { ranking } = rankChannels({ emitters: [], sweeps, profile: PROFILE, wantedDbm: -56 });
@@ -123,5 +162,31 @@ describe("a sweep in the ranking", () => {
     const { ranking } = rankChannels({ emitters: [NEIGHBOUR], profile: PROFILE, wantedDbm: -56 });
     expect(new Set(ranking.map(({ spokenBy }) => spokenBy))).toEqual(new Set(["beacons"]));
     expect(sweptAtReceiver([], { ...receiverOf(PROFILE), centreMhz: 2412 })).toEqual([]);
+  });
+});
+
+describe("what sweeps say of one receiver", () => {
+  const receiver = { ...receiverOf(PROFILE), centreMhz: 2437 };
+  const at = (levelsDbm: readonly number[], atLevelCount: readonly number[]) =>
+    sweptAtReceiver([sweep(levelsDbm, atLevelCount)], receiver);
+
+  test("nothing where no channel or no pass is there", () => {
+    const elsewhere = { ...receiver, centreMhz: 2438 };
+    expect(sweptAtReceiver([sweep([-60], [10])], elsewhere)).toEqual([]);
+    expect(at([], [])).toEqual([]);
+    expect(sweptInterferenceDbm([], 0.01)).toBeNull();
+    expect(sweptClearAirRatio([], -70)).toBeNull();
+    const blind = at([-60], [10]).map((one) => ({
+      ...one,
+      levels: { ...one.levels, passCount: 0, levelsDbm: [], atLevelCount: [] },
+    }));
+    expect(sweptInterferenceDbm(blind, 0.01)).toBeNull();
+  });
+  test("the least clear air of the places, a pass at the ceiling clear with 1e-9 dB of slack", () => {
+    const both = [...at([-90, -60], [9, 1]), ...at([-90, -60], [5, 5])];
+    expect(sweptClearAirRatio(both, -70)).toBeCloseTo(0.5, 12);
+    const heardDbm = 10 * Math.log10(10 ** -6.8 + 10 ** -10.4); // −60 − 8 and the noise
+    expect(sweptClearAirRatio(at([-60], [10]), heardDbm - 5e-10)).toBe(1);
+    expect(sweptClearAirRatio(at([-60], [10]), heardDbm - 2e-9)).toBe(0);
   });
 });
