@@ -80,7 +80,7 @@ const HOLDS_DB = 6;
 /** Where transmitters might go, on the planned channels: the grid for systems that are thin, failing or not placed. */
 function placesAsked({ plan }: RoomsReport): PlaceAsked {
   return {
-    ...{ stepM: 0.5, heightM: 3, among: "both", pictureColumnCount: PICTURE_COLUMNS },
+    ...{ stepM: GRID_M, heightM: 3, among: "both", pictureColumnCount: PICTURE_COLUMNS },
     settled: {
       channelOf: new Map(
         plan.systems.flatMap(({ system, channel }) => (channel === null ? [] : [[system.name, channel]])),
@@ -97,8 +97,10 @@ function placesAsked({ plan }: RoomsReport): PlaceAsked {
   };
 }
 
+/** Of the grid of places, m: half as fine as that of `place`. */
+const GRID_M = 1;
 /** Columns over a room's length: lines are drawn smoothly between them. */
-const PICTURE_COLUMNS = 48;
+const PICTURE_COLUMNS = 40;
 
 /** Every receiver on the planned channels. */
 function linksReport(

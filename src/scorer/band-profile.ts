@@ -1,6 +1,6 @@
 import type { Emitter, SweepLevels } from "../band/index.js";
 import type { RadioProfile } from "../radio/index.js";
-import { channelInterference } from "./channel-interference.js";
+import { channelDistribution } from "./channel-interference.js";
 import type { OverlapCache } from "./channel-interference.js";
 import { exceededLevelDbm } from "./exceeded-level.js";
 import { receiverOf } from "./receiver-of.js";
@@ -37,7 +37,7 @@ export function bandProfile(options: {
   const cache: OverlapCache = new Map();
   const aboveNoiseDb = Array.from({ length: stepCount }, (_, index) => {
     const centreMhz = startMhz + (index + 0.5) * stepMhz;
-    const { distribution } = channelInterference(emitters, { ...receiver, centreMhz }, cache);
+    const distribution = channelDistribution(emitters, { ...receiver, centreMhz }, cache);
     const nearest = profile.channels.reduce<number | null>(
       (best, channel) =>
         best === null || Math.abs(channel.centreMhz - centreMhz) < Math.abs(best - centreMhz)

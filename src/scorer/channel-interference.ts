@@ -29,17 +29,16 @@ export type OverlapCache = Map<
 >;
 
 /**
- * The interference in one receiver channel: each emitter's in-channel level is its scanned level + receiver
- * gain + spectral overlap; emitters of one primary Wi-Fi channel take turns, all else is independent.
+ * The interference in one receiver channel as a distribution: each emitter's in-channel level is its scanned level +
+ * receiver gain + spectral overlap; emitters of one primary Wi-Fi channel take turns, all else is independent.
  * @param emitters any order, ids unique
  * @param cache overlaps to reuse between channels of one selectivity
- * @see {@link rankChannels}
  */
-export function channelInterference(
+export function channelDistribution(
   emitters: readonly Emitter[],
   receiver: TunedReceiver,
   cache: OverlapCache = new Map(),
-): ChannelInterference {
+): InterferenceDistribution {
   const groups = new Map<number | string, Contender[]>();
   for (const emitter of emitters) {
     const key = emitter.contentionChannel ?? emitter.id;
@@ -53,13 +52,27 @@ export function channelInterference(
     if (group === undefined) groups.set(key, [contender]);
     else group.push(contender);
   }
-  const turns = [...groups.values()].map(takeTurns);
+  return interferenceDistribution(receiver.noiseFloorDbm, [...groups.values()].map(takeTurns));
+}
+
+/**
+ * The same with everyone who is heard in the channel.
+ * @param emitters any order, ids unique
+ * @param cache overlaps to reuse between channels of one selectivity
+ * @see {@link rankChannels}
+ */
+export function channelInterference(
+  emitters: readonly Emitter[],
+  receiver: TunedReceiver,
+  cache?: OverlapCache,
+): ChannelInterference {
+  const distribution = channelDistribution(emitters, receiver, cache);
   const audibleDbm = receiver.noiseFloorDbm - 10;
-  const contributors = turns
+  const contributors = distribution.groups
     .flat()
     .filter(({ inChannelDbm }) => inChannelDbm > audibleDbm)
     .sort(byLevel);
-  return { distribution: interferenceDistribution(receiver.noiseFloorDbm, turns), contributors };
+  return { distribution, contributors };
 }
 
 /**

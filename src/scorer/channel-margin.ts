@@ -1,6 +1,6 @@
 import type { Emitter, SweepLevels } from "../band/index.js";
 import { beaconLevelDbm } from "./beacon-level.js";
-import { channelInterference } from "./channel-interference.js";
+import { channelDistribution } from "./channel-interference.js";
 import type { OverlapCache, TunedReceiver } from "./channel-interference.js";
 import { clearAirRatio } from "./clear-air-ratio.js";
 import { exceededLevelDbm } from "./exceeded-level.js";
@@ -20,7 +20,7 @@ export function channelMarginDb(
   sweeps: readonly SweepLevels[] = [],
 ): number {
   const { wantedDbm, requiredCiDb, busyShareRatio } = terms;
-  const { distribution } = channelInterference(emitters, receiver, cache);
+  const distribution = channelDistribution(emitters, receiver, cache);
   const sweptDbm = sweptInterferenceDbm(sweptAtReceiver(sweeps, receiver), busyShareRatio) ?? -Infinity;
   const clearAir = (): number => clearAirRatio(distribution, wantedDbm - requiredCiDb);
   const beaconsDbm = beaconLevelDbm(

@@ -59,14 +59,24 @@ export function receiverOnChannels(
       wantedDbm: receivedDbm(link.lines),
       enclosureLossDb: link.lines.enclosureLossDb,
     });
-    const budget = linkBudget({
-      ...link.lines,
-      sensitivityDbm: profile.sensitivityDbm.value,
-      interferenceDbm: merit.interferenceDbm,
-      requiredCiDb: profile.requiredCiDb.value,
-      fadeAllowanceDb: link.inSight ? allowances.inSightDb : allowances.hiddenDb,
-    });
+    const budget = channelBudget(profile, link, merit.interferenceDbm, allowances);
     const { clearAirRatio, contributors } = merit;
     return { channel, centreMhz, link, budget, clearAirRatio, contributors, merit };
   };
+}
+
+/** @returns the budget of a link under an interference, with the allowance that goes with its sight */
+export function channelBudget(
+  profile: RadioProfile,
+  link: VenueLink,
+  interferenceDbm: number,
+  allowances: FadeAllowances,
+): LinkBudget {
+  return linkBudget({
+    ...link.lines,
+    sensitivityDbm: profile.sensitivityDbm.value,
+    interferenceDbm,
+    requiredCiDb: profile.requiredCiDb.value,
+    fadeAllowanceDb: link.inSight ? allowances.inSightDb : allowances.hiddenDb,
+  });
 }

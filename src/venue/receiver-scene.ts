@@ -1,7 +1,7 @@
 import { antennaPeakGainDbi } from "../propagation/index.js";
 import type { RadioProfile } from "../radio/index.js";
-import { hearChannel, receiverOf, scoreHeard } from "../scorer/index.js";
-import type { ChannelMerit, HeardChannel, OverlapCache } from "../scorer/index.js";
+import { channelMarginDb, hearChannel, receiverOf, scoreHeard } from "../scorer/index.js";
+import type { ChannelMerit, HeardChannel, OverlapCache, TunedReceiver } from "../scorer/index.js";
 import { deviceOf } from "./emitter-signals.js";
 import { receiverAir } from "./receiver-air.js";
 import type { AirTerms, Heard } from "./receiver-air.js";
@@ -52,9 +52,7 @@ export function receiverScene(site: VenueSite, profile: RadioProfile, terms: Sce
   const requiredCiDb = profile.requiredCiDb.value;
   const cache: OverlapCache = new Map();
   return (receiver, { centreMhz, wantedDbm, enclosureLossDb }) => {
-    const peakDbi =
-      receiver.antenna === null ? profile.rxGainDbi.value : antennaPeakGainDbi(receiver.antenna);
-    const tuned = { ...receiverOf(profile), centreMhz, gainDb: peakDbi - enclosureLossDb };
+    const tuned = tunedTo(profile, receiver, centreMhz, enclosureLossDb);
     const heard = heardBy(receiver);
     const known = memory.channels.get(heard) ?? new Map<string, HeardChannel>();
     memory.channels.set(heard, known);
@@ -68,6 +66,40 @@ export function receiverScene(site: VenueSite, profile: RadioProfile, terms: Sce
     });
     return { ...merit, wantedDbm, contributors: byDevice(merit.contributors, hopping) };
   };
+}
+
+/**
+ * The interference of {@link receiverScene} alone, for whoever asks for nothing else: a third of the work.
+ * @returns dBm, of one receiver on one frequency
+ * @throws {ArgumentError} as `receiverScene`
+ */
+export function receiverLevels(
+  site: VenueSite,
+  profile: RadioProfile,
+  terms: Omit<SceneTerms, "memory">,
+): (...asked: Parameters<SceneScore>) => number {
+  const { busyShareRatio = 0.01 } = terms;
+  const heardBy = receiverAir(site, profile, terms);
+  const requiredCiDb = profile.requiredCiDb.value;
+  const cache: OverlapCache = new Map();
+  return (receiver, { centreMhz, wantedDbm, enclosureLossDb }) => {
+    const { emitters, sweeps } = heardBy(receiver);
+    const scored = { wantedDbm: Math.max(wantedDbm, NOTHING_DBM), requiredCiDb, busyShareRatio };
+    const tuned = tunedTo(profile, receiver, centreMhz, enclosureLossDb);
+    const marginDb = channelMarginDb(emitters, tuned, scored, cache, sweeps);
+    return scored.wantedDbm - marginDb - requiredCiDb;
+  };
+}
+
+/** The receiver's antenna at its best, behind its canopy. */
+function tunedTo(
+  profile: RadioProfile,
+  { antenna }: VenueReceiver,
+  centreMhz: number,
+  enclosureLossDb: number,
+): TunedReceiver {
+  const peakDbi = antenna === null ? profile.rxGainDbi.value : antennaPeakGainDbi(antenna);
+  return { ...receiverOf(profile), centreMhz, gainDb: peakDbi - enclosureLossDb };
 }
 
 /** Stands in for no wanted signal at all. */

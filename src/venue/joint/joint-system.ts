@@ -1,7 +1,12 @@
+import { receivedDbm } from "../../propagation/index.js";
 import type { RadioChannel } from "../../radio/index.js";
 import { channelsInBand } from "../channels-in-band.js";
+import { channelBudget } from "../receiver-channel.js";
+import { receiverLevels } from "../receiver-scene.js";
 import type { SceneTerms } from "../receiver-scene.js";
+import { fadeAllowances } from "../sight.js";
 import type { FadeTerms } from "../sight.js";
+import { venueLinkByFrequency } from "../venue-link.js";
 import type { VenueSite } from "../venue-site.js";
 import type { TransmitterPlace, VenueReceiver, VenueSystem } from "../venue-system.js";
 import type { ReceiverChannel } from "../receiver-channel.js";
@@ -51,10 +56,10 @@ export function jointSystem(
   const channels = channelsInBand(site, system);
   if (channels.length === 0)
     return { system: name, reason: "none of its radio channels lies inside the band" };
-  const all = receiversAlone(site, { system, transmitter }, channels, terms);
-  const isHeard = ({ channels: heard }: AloneReceiver): boolean =>
+  const all = jointReceivers(site, { system, transmitter }, channels, terms);
+  const isHeard = ({ channels: heard }: JointAlone): boolean =>
     heard.every(({ budget }) => budget.receivedDbm > -Infinity);
-  const receivers = all.filter(isHeard).map(budgetsOf);
+  const receivers = all.filter(isHeard);
   if (receivers.length === 0)
     return { system: name, reason: "all its receivers lie in a null of its transmitter's antenna" };
   return {
@@ -66,6 +71,34 @@ export function jointSystem(
     receivers,
     lostReceivers: all.filter((one) => !isHeard(one)).map(({ receiver }) => receiver.name),
   };
+}
+
+/** Every receiver's budgets. What a memory holds already is not heard again; without one nothing but levels is. */
+function jointReceivers(
+  site: VenueSite,
+  own: { readonly system: VenueSystem; readonly transmitter: TransmitterPlace },
+  channels: readonly RadioChannel[],
+  terms: SceneTerms & FadeTerms,
+): JointAlone[] {
+  if (terms.memory !== undefined) return receiversAlone(site, own, channels, terms).map(budgetsOf);
+  const { profile, name } = own.system;
+  const levelAt = receiverLevels(site, profile, terms);
+  const allowances = fadeAllowances(terms);
+  return site.venue.receivers
+    .filter((receiver) => receiver.system === name)
+    .map((receiver) => {
+      const linkAt = venueLinkByFrequency(site, { profile, transmitter: own.transmitter, receiver });
+      return {
+        receiver,
+        channels: channels.map(({ channel, centreMhz }) => {
+          const link = linkAt(centreMhz);
+          const { enclosureLossDb } = link.lines;
+          const tuned = { centreMhz, wantedDbm: receivedDbm(link.lines), enclosureLossDb };
+          const budget = channelBudget(profile, link, levelAt(receiver, tuned), allowances);
+          return { channel, centreMhz, budget };
+        }),
+      };
+    });
 }
 
 function budgetsOf({ receiver, channels }: AloneReceiver): JointAlone {
