@@ -131,7 +131,7 @@ button[aria-pressed="true"] { background: var(--ink); color: var(--paper) }
   thead { display: table-header-group }
   thead button { text-decoration: none }
   .scroll:has(tbody > tr:last-child:nth-child(-n + 9)) { break-inside: avoid }
-  tr, .room, figure, .trouble, .glance, .cautions { break-inside: avoid }
+  tr, .alike, .room, figure, .trouble, .glance, .cautions { break-inside: avoid }
   .pictures { grid-template-columns: 1fr 1fr; gap: 5mm 8mm }
   figure { margin: 0 }
   ul.checks { columns: 2; column-gap: 8mm }

@@ -19,15 +19,15 @@ export interface TableParts {
   /** `[row][column]`; the first column heads its row. */
   readonly rows: readonly (readonly Content[])[];
   /** Columns that become a sentence above the table where all of its rows say the same. */
-  readonly alike?: readonly number[];
+  readonly alikeIndex?: readonly number[];
   /** Few rows, or an order that matters: no sorting, no filter. */
   readonly isFixed?: boolean;
 }
 
 /** A table, and above it what all of its rows have alike. */
-export function table({ alike = [], ...parts }: TableParts): Markup {
+export function table({ alikeIndex = [], ...parts }: TableParts): Markup {
   const lifted =
-    parts.rows.length < FEWEST_ALIKE ? [] : alike.filter((column) => isAlike(parts.rows, column));
+    parts.rows.length < FEWEST_ALIKE ? [] : alikeIndex.filter((column) => isAlike(parts.rows, column));
   const stays = (_: unknown, column: number): boolean => !lifted.includes(column);
   const rows = parts.rows.map((cells) => cells.filter(stays));
   const box = tableBox({ ...parts, columns: parts.columns.filter(stays), rows });

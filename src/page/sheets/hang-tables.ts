@@ -82,7 +82,7 @@ export function heightTable({ plan }: HangReport, { figures }: PageParts): Conte
     ...columnsOf("slope"),
   ];
   const caption = "Drop = ceiling − trim − hardware − body";
-  return table({ id: "heights", caption, columns, rows, alike: [1, 2, 3, 4, 5, 6] });
+  return table({ id: "heights", caption, columns, rows, alikeIndex: [1, 2, 3, 4, 5, 6] });
 }
 
 /** Weight against the figures that were typed in: within or beyond, never safe. */

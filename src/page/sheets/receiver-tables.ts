@@ -37,6 +37,19 @@ export function receiverPart(one: SystemLinks, index: number, parts: PageParts):
   );
 }
 
+const RECEIVER_HEADS = [
+  "-#",
+  "receiver",
+  "room",
+  "-distance",
+  "-to spare",
+  "limit",
+  "-clear air",
+  "-lost",
+  "-at edge",
+  "-positions held",
+];
+
 function receiverTable(
   { system, receivers }: SystemLinks,
   index: number,
@@ -60,23 +73,11 @@ function receiverTable(
       figures.figure("share", `${at}/heldRatio`),
     ];
   });
-  const heads = [
-    "-#",
-    "receiver",
-    "room",
-    "-distance",
-    "-to spare",
-    "limit",
-    "-clear air",
-    "-lost",
-    "-at edge",
-    "-positions held",
-  ];
   return table({
     id: `receivers-${String(index)}`,
     caption: `Receivers of ${system.name}, weakest first`,
-    alike: [2, 5, 6, 7, 8, 9],
-    columns: columnsOf(...heads),
+    alikeIndex: [2, 5, 6, 7, 8, 9],
+    columns: columnsOf(...RECEIVER_HEADS),
     rows,
   });
 }
@@ -114,7 +115,7 @@ function budgetTable({ system, receivers }: SystemLinks, index: number, { figure
     id: `budget-${String(index)}`,
     caption: `Budgets of ${system.name}, in dB and dBm`,
     // Each but what is left.
-    alike: TERMS.map((_, term) => term + 1).slice(0, -1),
+    alikeIndex: TERMS.map((_, term) => term + 1).slice(0, -1),
     columns: columnsOf("receiver", ...TERMS.map(([, head]) => `-${head}`)),
     rows,
   });
