@@ -97,8 +97,8 @@ function placesAsked({ plan }: RoomsReport): PlaceAsked {
   };
 }
 
-/** Of the grid of places, m: half as fine as that of `place`. */
-const GRID_M = 1;
+/** Of the grid of places, m: as `place` has it unless told otherwise. */
+const GRID_M = 0.5;
 /** Columns over a room's length: lines are drawn smoothly between them. */
 const PICTURE_COLUMNS = 40;
 

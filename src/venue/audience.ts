@@ -13,6 +13,8 @@ export interface Audience {
   readonly bottomM: number;
   readonly topM: number;
   readonly peopleCount: number;
+  /** The rectangle round the outline, where somebody has worked it out. */
+  readonly bounds?: ReturnType<typeof outlineBounds> | undefined;
 }
 
 /**
@@ -28,9 +30,11 @@ export function audiencesOf(
     .filter(({ people }) => people[crowd] > 0)
     .map((room) => {
       const bottomM = storeys.find(({ name }) => name === room.storey)?.floorM ?? 0;
+      const outline = room.seating ?? room.outline;
       return {
         room: room.name,
-        outline: room.seating ?? room.outline,
+        outline,
+        bounds: outlineBounds(outline),
         bottomM,
         topM: bottomM + room.handsetHeightM + HEADS_ABOVE_HANDSETS_M,
         peopleCount: room.people[crowd],
@@ -76,25 +80,28 @@ export function throughAudienceM(audience: Audience, from: Place, to: Place): nu
  */
 export function isThroughAudience(audience: Audience, from: Place, to: Place, beyondM: number): boolean {
   const { bottomM, topM } = audience;
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const dz = to.z - from.z;
   if (Math.min(from.z, to.z) > topM || Math.max(from.z, to.z) < bottomM) return false;
-  const dz = Math.abs(to.z - from.z);
-  const pathM = Math.sqrt((to.x - from.x) ** 2 + (to.y - from.y) ** 2 + dz ** 2);
-  const belowM = Math.min(topM, Math.max(from.z, to.z)) - Math.max(bottomM, Math.min(from.z, to.z));
-  if (dz > 0 && (belowM / dz) * pathM < beyondM) return false;
+  if (dz !== 0) {
+    const start = Math.max(0, Math.min((bottomM - from.z) / dz, (topM - from.z) / dz));
+    const end = Math.min(1, Math.max((bottomM - from.z) / dz, (topM - from.z) / dz));
+    if (isBeside(audience, from, dx, dy, start, end)) return false;
+    if ((end - start) * Math.sqrt(dx * dx + dy * dy + dz * dz) < beyondM) return false;
+  }
   return throughAudienceM(audience, from, to) > beyondM;
 }
 
 /** Does that part of the path keep out of the rectangle round the seating? Most paths of a large house do. */
 function isBeside(
-  { outline }: Audience,
+  { outline, bounds = outlineBounds(outline) }: Audience,
   from: Place,
   dx: number,
   dy: number,
   start: number,
   end: number,
 ): boolean {
-  let bounds = BOUNDS.get(outline);
-  if (bounds === undefined) BOUNDS.set(outline, (bounds = outlineBounds(outline)));
   const { least, most } = bounds;
   const [x1, x2] = [from.x + start * dx, from.x + end * dx];
   const [y1, y2] = [from.y + start * dy, from.y + end * dy];
@@ -105,8 +112,6 @@ function isBeside(
     Math.min(y1, y2) > most.y
   );
 }
-
-const BOUNDS = new WeakMap<readonly PlanPoint[], ReturnType<typeof outlineBounds>>();
 
 /** The shares of the path between which it is no higher than the heads and no lower than the floor. */
 function heightSpan({ bottomM, topM }: Audience, z: number, dz: number): [number, number] {

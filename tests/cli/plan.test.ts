@@ -167,7 +167,7 @@ describe("the plan file", () => {
     const assumed = rooms["assumed"] as { timeLimitS: number | null };
     // The plan's search has no clock.
     expect(part({ ...rooms, assumed: { ...assumed, timeLimitS: null } })).toEqual(plan.rooms);
-    const place = await jsonOf(["place", file("settled.yaml", settledVenue()), "--step", "1m"]);
+    const place = await jsonOf(["place", file("settled.yaml", settledVenue())]);
     const chosen = ({ systems }: { systems: readonly PlacesJson[] }): unknown =>
       systems.map(({ system, channel, places, choice, pair }) => ({ system, channel, places, choice, pair }));
     expect(chosen(plan.place)).toEqual(chosen(place as never));
