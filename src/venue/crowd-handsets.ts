@@ -38,7 +38,7 @@ export type HandsetsAt = (receiver: Pick<VenueReceiver, "at" | "room">) => Emitt
 export function crowdHandsets(site: VenueSite, channels: readonly number[]): HandsetsAt {
   const centres = channels.map((channel) => ({ channel, centreMhz: requiredCentreMhz(channel) }));
   if (centres.length === 0) throw new ArgumentError("channels", "at least one Wi-Fi channel", "none");
-  const known = KNOWN.get(site) ?? { levelsAt: levelsOf(site), byChannels: new Map() };
+  const known: KnownHandsets = KNOWN.get(site) ?? { levelsAt: levelsOf(site), byChannels: new Map() };
   KNOWN.set(site, known);
   const { carriedRatio, onAirRatio } = site.venue.crowd;
   const airtimeRatio = (carriedRatio * onAirRatio) / centres.length; // a head, on one channel
@@ -64,11 +64,13 @@ export function crowdHandsets(site: VenueSite, channels: readonly number[]): Han
   return handsetsAt;
 }
 
+interface KnownHandsets {
+  readonly levelsAt: AtPlace<readonly RoomHandsets[]>;
+  readonly byChannels: Map<string, HandsetsAt>;
+}
+
 /** What a site's handsets put into a place is worked out once, whoever asks and on whatever channels they are. */
-const KNOWN = new WeakMap<
-  VenueSite,
-  { readonly levelsAt: AtPlace<readonly RoomHandsets[]>; readonly byChannels: Map<string, HandsetsAt> }
->();
+const KNOWN = new WeakMap<VenueSite, KnownHandsets>();
 
 /** How loud handsets are somewhere is a matter of where people are, not of how many. */
 function levelsOf(site: VenueSite): AtPlace<readonly RoomHandsets[]> {

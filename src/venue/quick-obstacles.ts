@@ -14,17 +14,17 @@ import type { WallTable } from "./wall-table.js";
 export function quickObstaclesDb(site: VenueSite, tables: LossTables, from: Place, to: Place): number {
   const { venue, building, walls } = site;
   let wallsDb = 0;
-  let isAtEdge = false;
+  let edgeCount = 0;
   eachWallHit(
     walls,
     from,
     to,
     (_wall, _opening, buildIndex, _alongPathM, _alongWallM, cosineRatio, quartersIndex) => {
       wallsDb += tables.lossDb(buildIndex, cosineRatio);
-      isAtEdge ||= quartersIndex !== WHOLE_WALL;
+      if (quartersIndex !== WHOLE_WALL) edgeCount++;
     },
   );
-  if (isAtEdge) wallsDb = countedLossDb(walls, wallHits(walls, from, to), tables);
+  if (edgeCount > 0) wallsDb = countedLossDb(walls, wallHits(walls, from, to), tables);
   if (venue.storeys.length === 1) return wallsDb;
   return wallsDb + floorHitsLossDb(floorHits(venue, from, to), building);
 }

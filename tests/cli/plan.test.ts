@@ -65,7 +65,8 @@ function settledVenue(): string {
 const bytesOf = (path: string): string => readFileSync(path, "utf8");
 const jsonOf = async (words: readonly string[]): Promise<Record<string, unknown>> =>
   JSON.parse((await stillband([...words, "--json"])).out) as Record<string, unknown>;
-const part = ({ schema: _schema, issues: _issues, ...rest }: Record<string, unknown>): object => rest;
+const part = (value: Record<string, unknown>): object =>
+  Object.fromEntries(Object.entries(value).filter(([key]) => key !== "schema" && key !== "issues"));
 
 describe("the folder", () => {
   test("holds the page, the plan file and the crew's tables; the answer is printed first", () => {
@@ -196,9 +197,7 @@ describe("the plan file", () => {
     expect(channels.size).toBe(3);
     const labelled = plan.patch.rows.filter(({ channel }) => channel !== null);
     expect(labelled.length).toBe(plan.patch.rows.length);
-    expect([...new Set(labelled.map(({ channel }) => channel!.channel))].sort()).toEqual(
-      [...channels.values()].sort(),
-    );
+    expect(new Set(labelled.map(({ channel }) => channel!.channel))).toEqual(new Set(channels.values()));
     expect(labelled.every(({ fallback }) => fallback !== null)).toBe(true);
   });
 });
