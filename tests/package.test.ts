@@ -83,7 +83,9 @@ describe("dist, as `npm run build` leaves it,", () => {
     const command = built.filter((name) => name.startsWith("cli/"));
     expect(command).toContain("cli/index.js");
     expect(
-      command.filter((name) => !/^cli\/(?:[\w-]+\.js|(?:whole|page)\.cjs|NOTICES\.txt|index\.cache)$/.test(name)),
+      command.filter(
+        (name) => !/^cli\/(?:[\w-]+\.js|(?:whole|page)\.cjs|NOTICES\.txt|index\.cache)$/.test(name),
+      ),
     ).toEqual([]);
   });
   test("asks nothing of Node in the library or its declarations", () => {
