@@ -667,6 +667,7 @@ export type {
   JointProof,
   JudgedAir,
   JointReceiver,
+  JointAlone,
   JointSystem,
   JointSystemChange,
   KeepOutCode,

@@ -147,7 +147,7 @@ export type { JointProof } from "./joint/choose-channels.js";
 export type { PlannedSystem, SystemOnChannel } from "./joint/planned-system.js";
 export type { FallbackChannel } from "./joint/fallback-channels.js";
 export type { JointReceiver } from "./joint/joint-margins.js";
-export type { ExcludedSystem, JointSystem } from "./joint/joint-system.js";
+export type { ExcludedSystem, JointAlone, JointSystem } from "./joint/joint-system.js";
 export type { SystemCoupling } from "./joint/system-couplings.js";
 export { systemsOnAir } from "./joint/systems-on-air.js";
 export type { SystemOnAir } from "./joint/systems-on-air.js";

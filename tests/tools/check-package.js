@@ -15,7 +15,7 @@ import {
 } from "./consumer.js";
 
 const MAY_SHIP =
-  /^(?:dist\/.+\.(?:js|d\.ts|json)|dist\/cli\/(?:NOTICES\.txt|whole\.cjs)|bin\/(?:stillband\.js|package\.json)|README\.md|LICENSE|package\.json)$/;
+  /^(?:dist\/.+\.(?:js|d\.ts|json)|dist\/cli\/(?:NOTICES\.txt|(?:whole|page)\.cjs)|bin\/(?:stillband\.js|package\.json)|README\.md|LICENSE|package\.json)$/;
 const MUST_SHIP = [
   "README.md",
   "LICENSE",
