@@ -7,11 +7,9 @@ import { bandProfile } from "../scorer/index.js";
 import type { OverlapCache } from "../scorer/index.js";
 import { planChannel, planWifi } from "../venue/index.js";
 import type { PlanChannelOptions } from "../venue/index.js";
+import { BAND_GRID } from "./band-grid.js";
 import type { LoadedRadio } from "./load-profile.js";
 import { buildingIdsOf } from "./wifi-options.js";
-
-/** Columns of 1.25 MHz: four to a 5 MHz raster step, a column's middle on each raster frequency, 80 with the scale. */
-const PICTURE = { startMhz: 2400.125, stepMhz: 1.25, stepCount: 67 } as const;
 
 /**
  * Everything that the reports of `channel` and `link` tell.
@@ -35,7 +33,7 @@ export function channelReport(
   return {
     plan,
     survey,
-    band: bandProfile({ ...scene, profile, busyShareRatio, ...PICTURE }),
+    band: bandProfile({ ...scene, profile, busyShareRatio, ...BAND_GRID }),
     wifi: wifi === undefined ? null : planWifi(plan, scene, wifi.apPowerDbm),
     pathWords: pathModelWords(pathModel),
     predictAt: isPathModelRecord(pathModel)

@@ -3,11 +3,9 @@ import type { RoomBand, RoomsReport, VenueLinkReport } from "../report/index.js"
 import { receiverOf } from "../scorer/index.js";
 import { channelsInBand, receiverBand, systemsOnAir } from "../venue/index.js";
 import type { ReceiverLink } from "../venue/index.js";
+import { BAND_GRID } from "./band-grid.js";
 import type { VenueJob } from "./venue-options.js";
 import type { VenueScene } from "./venue-scene.js";
-
-/** Columns of 1.25 MHz: four to a 5 MHz raster step, a column's middle on each raster frequency. */
-export const BAND_GRID = { startMhz: 2400.125, stepMhz: 1.25, stepCount: 67 } as const;
 
 /** The band in every room with receivers, at the weakest of each system there, the other systems on the air. */
 export function planBands(

@@ -45,6 +45,8 @@ export async function planFolders(
   report: PlanReport,
   json: object,
 ): Promise<PlanFolder[]> {
+  const empty = planPlaces(places);
+  if (empty.length === 0) return [];
   const { planPage, planPictures, standaloneSvg } = await import("../page/index.js");
   const pictures = planPictures(report);
   const sheets: ReadonlyMap<string, string> = new Map([
@@ -55,7 +57,7 @@ export async function planFolders(
   const svgs: ReadonlyMap<string, string> = new Map(
     pictures.map((picture) => [`${picture.name}.svg`, standaloneSvg(picture)]),
   );
-  return planPlaces(places).map(({ path, content }) => {
+  return empty.map(({ path, content }) => {
     const files = path === places.folder ? sheets : svgs;
     const told =
       path === places.folder

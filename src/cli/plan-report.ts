@@ -1,10 +1,10 @@
 import { isPathModelRecord, planRecord } from "../commissioning/index.js";
 import type { PlanInput } from "../commissioning/index.js";
-import { antennaWords } from "../propagation/index.js";
 import type { PlanReport, RoomFit, RoomsReport, VenueLinkReport } from "../report/index.js";
 import { linksOnPlan } from "../venue/index.js";
 import type { ChosenChannels, Venue } from "../venue/index.js";
 import { hangReport } from "./hang-report.js";
+import { linkReport } from "./link-report.js";
 import { patchReport } from "./patch-report.js";
 import { placeReport } from "./place-report.js";
 import type { PlaceAsked } from "./place-report.js";
@@ -12,10 +12,8 @@ import { planAssumptions } from "./plan-assumptions.js";
 import { planBands } from "./plan-bands.js";
 import { planCurves } from "./plan-curves.js";
 import { plannedReceiver, plannedSystems } from "./planned-record.js";
-import { forecastsOf } from "./predict-receivers.js";
 import { roomsReport } from "./rooms-report.js";
 import { surveyReport } from "./survey-report.js";
-import { unplacedEmitters } from "./unplaced-emitters.js";
 import type { VenueJob } from "./venue-options.js";
 import type { VenueScene } from "./venue-scene.js";
 
@@ -104,36 +102,19 @@ const PICTURE_COLUMNS = 40;
 
 /** Every receiver on the planned channels. */
 function linksReport(
-  { crowd, terms }: VenueJob,
+  job: VenueJob,
   scenes: ReadonlyMap<string, VenueScene>,
   scene: VenueScene,
-  { plan, roomlessCount, reviews, words, terms: figures, handsetChannels }: RoomsReport,
+  { plan, terms: { burstMs } }: RoomsReport,
 ): VenueLinkReport {
-  const site = scene.siteWith(crowd);
-  const survey = scene.roomsWith(crowd);
-  const { reliability, busyShareRatio, burstMs } = figures;
-  const systems = linksOnPlan(site, plan.systems, {
+  const { crowd, terms } = job;
+  const systems = linksOnPlan(scene.siteWith(crowd), plan.systems, {
     ...terms,
-    survey,
+    survey: scene.roomsWith(crowd),
     surveyOf: ({ name }) => scenes.get(name)!.roomsWith(crowd),
     burstMs,
   });
-  return {
-    venue: scene.venue,
-    crowd,
-    survey: scene.survey,
-    scannedRooms: [...survey.keys()],
-    roomlessCount,
-    systems,
-    forecasts: forecastsOf(systems, { ...terms, site }),
-    reviews,
-    receiver: null,
-    terms: { reliability, busyShareRatio, burstMs },
-    handsetChannels,
-    unplacedEmitters: unplacedEmitters(scene.venue),
-    words: { antenna: antennaWords, ...words },
-    issues: [],
-  };
+  return linkReport(job, scene, systems, { receiver: null, burstMs, issues: [] });
 }
 
 /** The plan's channels for labels, checks and trouble cards. */
@@ -158,7 +139,7 @@ function surveysOf(scenes: ReadonlyMap<string, VenueScene>): PlanReport["surveys
     .map((scene) => {
       const [name] = [...scenes].find(([, one]) => one === scene)!;
       const { profile } = scene.venue.systems.find((system) => system.name === name)!;
-      return surveyReport(scene.imports, scene.shaped, profile);
+      return surveyReport(scene.imports, scene.shaped, profile, undefined, scene.survey);
     });
 }
 

@@ -1,4 +1,4 @@
-import { fadeLawWords, pathModelWords, referenceFadeLaw } from "../propagation/index.js";
+import { fadeLawWords, pathModelWords } from "../propagation/index.js";
 import type { CrowdMargin, JointRoom, RoomReport, RoomsReport, WeakestReceiver } from "../report/index.js";
 import type { Crowd } from "../scan/index.js";
 import {
@@ -11,6 +11,7 @@ import {
   venueRequest,
 } from "../venue/index.js";
 import type { AirTerms, AloneReceiver, PlannedSystem, VenueChannelPlan } from "../venue/index.js";
+import { fullTerms } from "./venue-options.js";
 import type { VenueJob } from "./venue-options.js";
 import type { VenueScene } from "./venue-scene.js";
 
@@ -38,7 +39,7 @@ export function roomsReport(
   time: SearchTime | null,
 ): RoomsReport {
   const { crowd, terms } = job;
-  const { reliability = 0.99, busyShareRatio = 0.01, fadeLaw = referenceFadeLaw } = terms;
+  const { reliability, busyShareRatio, fadeLaw } = fullTerms(job);
   const site = scene.siteWith(crowd);
   const survey = scene.roomsWith(crowd);
   const plan = planVenueChannels(site, {

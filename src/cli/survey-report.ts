@@ -14,14 +14,17 @@ const BUSY_SHARE_RATIO = 0.01;
 /** The reference receiver, m. */
 const REFERENCE_M = 20;
 
-/** Everything that the report of `survey` tells. */
+/**
+ * Everything that the report of `survey` tells.
+ * @param survey of those scans, where it is there already
+ */
 export function surveyReport(
   imports: readonly ScanImport[],
   options: BuildSurveyOptions,
   profile: RadioProfile,
   bandMhz?: readonly [lowMhz: number, highMhz: number],
+  survey = buildSurvey(imports, options),
 ): SurveyReport {
-  const survey = buildSurvey(imports, options);
   const sweeps = sweepsIn(imports);
   const thresholdDbm = spoilingDbm(profile);
   const centresMhz = profile.channels.map(({ centreMhz }) => centreMhz);

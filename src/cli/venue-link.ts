@@ -1,4 +1,3 @@
-import { antennaWords, fadeLawWords, pathModelWords, referenceFadeLaw } from "../propagation/index.js";
 import { venueLinkJson, venueLinkText } from "../report/index.js";
 import type { VenueLinkReport } from "../report/index.js";
 import { planVenueLinks } from "../venue/index.js";
@@ -6,11 +5,10 @@ import type { Venue, VenueReceiver, VenueSystem } from "../venue/index.js";
 import { finish } from "./context.js";
 import type { Context } from "./context.js";
 import type { ExitCode } from "./exit.js";
+import { linkReport } from "./link-report.js";
 import { linkSetting } from "./link-options.js";
 import { refuseStrangeOptions } from "./link-operand-options.js";
 import { exitFor } from "./outcome.js";
-import { forecastsOf } from "./predict-receivers.js";
-import { unplacedEmitters } from "./unplaced-emitters.js";
 import { venueJob } from "./venue-options.js";
 import type { VenueJob, VenueOptions } from "./venue-options.js";
 import { named, systemScenes, systemsAsked } from "./venue-systems.js";
@@ -62,13 +60,12 @@ interface Asked {
 }
 
 function venueLinkReport(
-  { crowd, terms }: VenueJob,
+  job: VenueJob,
   pairs: readonly SystemScene[],
   { receiver, burstMs, channelOf }: Asked,
 ): VenueLinkReport {
+  const { crowd, terms } = job;
   const [, scene] = pairs[0]!;
-  const site = scene.siteWith(crowd);
-  const { reliability = 0.99, busyShareRatio = 0.01, fadeLaw = referenceFadeLaw } = terms;
   const systems = pairs.flatMap(([{ name }, its]) =>
     planVenueLinks(its.siteWith(crowd), {
       ...terms,
@@ -78,22 +75,7 @@ function venueLinkReport(
       burstMs,
     }),
   );
-  return {
-    venue: scene.venue,
-    crowd,
-    survey: scene.survey,
-    scannedRooms: [...scene.roomsWith(crowd).keys()],
-    roomlessCount: scene.roomlessCount,
-    systems,
-    forecasts: forecastsOf(systems, { ...terms, site }),
-    reviews: scene.reviews,
-    receiver,
-    terms: { reliability, busyShareRatio, burstMs },
-    handsetChannels: site.handsetChannels ?? [],
-    unplacedEmitters: unplacedEmitters(scene.venue),
-    words: { antenna: antennaWords, path: pathModelWords(site.pathModel), fade: fadeLawWords(fadeLaw) },
-    issues: scene.issues,
-  };
+  return linkReport(job, scene, systems, { receiver, burstMs, issues: scene.issues });
 }
 
 /** `--system`, and the system of `--receiver`. */

@@ -1,3 +1,5 @@
+import { referenceFadeLaw } from "../propagation/index.js";
+import type { FadeLaw } from "../propagation/index.js";
 import type { Crowd } from "../scan/index.js";
 import type { FadeTerms, SceneTerms } from "../venue/index.js";
 import { crowdFigures, crowdWord } from "./crowd-options.js";
@@ -42,4 +44,14 @@ export async function venueJob(path: string, options: VenueOptions, io: Io): Pro
   const loaded = await loadVenue(path, io);
   const figures = crowdFigures(options, loaded.venue.crowd);
   return { loaded: { ...loaded, venue: { ...loaded.venue, crowd: figures } }, crowd, terms };
+}
+
+/** The terms of a job with what the planner takes where the options say nothing. */
+export function fullTerms({ terms }: Pick<VenueJob, "terms">): {
+  readonly reliability: number;
+  readonly busyShareRatio: number;
+  readonly fadeLaw: FadeLaw;
+} {
+  const { reliability = 0.99, busyShareRatio = 0.01, fadeLaw = referenceFadeLaw } = terms;
+  return { reliability, busyShareRatio, fadeLaw };
 }

@@ -3,7 +3,7 @@ import type { PlannedRanking } from "../commissioning/index.js";
 import type { JudgedSystem, VerifiedBand, VerifiedChannel } from "../report/index.js";
 import { buildSurvey } from "../scan/index.js";
 import type { ScanImport } from "../scan/index.js";
-import { SLACK } from "../units/index.js";
+import { byMargin } from "../scorer/index.js";
 import { filteredScans, scanSpots } from "./fresh-scans.js";
 import type { FreshScans, ScanSpot } from "./fresh-scans.js";
 import { likeWithLike } from "./like-with-like.js";
@@ -96,7 +96,7 @@ function judged(
       ...{ channel: number, marginDb: budget.interferenceMarginDb, clearAirRatio, contributors },
       allowed: true,
     }))
-    .sort(byMerit);
+    .sort(byMargin);
   return {
     system: { system: name, receiver: receiver.name, room: receiver.room, fadeAllowanceDb, reason: null },
     ranking: { system: name, channel, ranking, fadeAllowanceDb },
@@ -114,19 +114,4 @@ function weakestRow(
     (a, b) => marginOf(a) - marginOf(b) || (a[0]!.receiver.name < b[0]!.receiver.name ? -1 : 1),
   );
   return weakest ?? null;
-}
-
-interface Merit {
-  readonly channel: number;
-  readonly marginDb: number;
-  readonly clearAirRatio: number;
-}
-
-/** As the ranking of `channel`: margin, clear air, number. */
-function byMerit(a: Merit, b: Merit): number {
-  return (
-    Math.round(b.marginDb / SLACK) - Math.round(a.marginDb / SLACK) ||
-    Math.round(b.clearAirRatio / SLACK) - Math.round(a.clearAirRatio / SLACK) ||
-    a.channel - b.channel
-  );
 }

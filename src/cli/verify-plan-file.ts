@@ -1,8 +1,8 @@
-import { comparePlanRecords, planRecord, readPlanRecord } from "../commissioning/index.js";
+import { comparePlanRecords, nameKey, planRecord, readPlanRecord } from "../commissioning/index.js";
 import type { PlanRecord } from "../commissioning/index.js";
 import { formatIssue } from "../issues/index.js";
 import type { Issue } from "../issues/index.js";
-import { fadeLawWords, pathModelWords, referenceFadeLaw } from "../propagation/index.js";
+import { fadeLawWords, pathModelWords } from "../propagation/index.js";
 import { CROWDS } from "../scan/index.js";
 import type { Crowd } from "../scan/index.js";
 import type { VerifiedPlan } from "../report/index.js";
@@ -14,6 +14,7 @@ import { planAssumptions } from "./plan-assumptions.js";
 import { planInputs } from "./plan-inputs.js";
 import { plannedSystems } from "./planned-record.js";
 import { BURST_MS } from "./rooms-report.js";
+import { fullTerms } from "./venue-options.js";
 import type { VenueJob } from "./venue-options.js";
 import type { VenueScene } from "./venue-scene.js";
 import { VERSION } from "./version.js";
@@ -49,7 +50,7 @@ function parsed(text: string, source: string): unknown {
 function receiverFaults({ receivers }: PlanRecord, source: string): Issue[] {
   const seen = new Set<string>();
   return receivers.flatMap(({ receiver, predictedDbm, intervalDbm: [low, high] }, index): Issue[] => {
-    const key = receiver.trim().toLowerCase();
+    const key = nameKey(receiver);
     const isTwice = seen.has(key);
     seen.add(key);
     const at = { code: "contradiction", severity: "error", source, action: "stopped" } as const;
@@ -80,14 +81,15 @@ export function plannedCrowd({ assumptions }: PlanRecord): Crowd | null {
  */
 export async function verifiedPlan(
   { source, record }: PlanFile,
-  { crowd, loaded, terms }: VenueJob,
+  job: VenueJob,
   scene: VenueScene,
   plan: VenueChannelPlan,
   receivers: PlanRecord["receivers"],
   io: Io,
 ): Promise<VerifiedPlan> {
+  const { crowd, loaded } = job;
   const site = scene.siteWith(crowd);
-  const { reliability = 0.99, busyShareRatio = 0.01, fadeLaw = referenceFadeLaw } = terms;
+  const { reliability, busyShareRatio, fadeLaw } = fullTerms(job);
   const now = planRecord({
     program: VERSION,
     madeAt: null,

@@ -1,4 +1,4 @@
-import { compareReadings } from "../commissioning/index.js";
+import { compareReadings, nameKey } from "../commissioning/index.js";
 import type { ReadingsImport, ReceiverPrediction } from "../commissioning/index.js";
 import { printable } from "../issues/index.js";
 import type { Expected, ReceiverForecast, VerifiedPlan, VerifiedReadings } from "../report/index.js";
@@ -68,7 +68,7 @@ function isGround(stage: string | null): boolean {
 export function requireNamesApart({ receivers }: Venue): void {
   const known = new Map<string, string>();
   for (const { name } of receivers) {
-    const key = name.trim().toLowerCase();
+    const key = nameKey(name);
     const other = known.get(key);
     if (other !== undefined)
       throw new CliError(

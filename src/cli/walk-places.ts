@@ -1,3 +1,4 @@
+import { nameKey } from "../commissioning/index.js";
 import type { WalkReading } from "../commissioning/index.js";
 import type { Vector3 } from "../propagation/index.js";
 import { nearestWord } from "../radio/index.js";
@@ -21,10 +22,10 @@ export function walkPlaces(venue: Venue | null): WalkPlaces {
   const transmitters = new Map<string, Vector3>();
   for (const { name, transmitter } of venue.systems)
     if (transmitter !== null)
-      for (const each of [transmitter.name, name]) transmitters.set(plain(each), transmitter.at);
+      for (const each of [transmitter.name, name]) transmitters.set(nameKey(each), transmitter.at);
   const receivers = new Map<string, Vector3>();
   for (const { name, at, luminaires } of venue.receivers)
-    for (const each of [...luminaires, name]) receivers.set(plain(each), at);
+    for (const each of [...luminaires, name]) receivers.set(nameKey(each), at);
   return { transmitters, receivers };
 }
 
@@ -53,10 +54,10 @@ export function placedWalk(
   { name, at }: WalkTransmitter,
   places: WalkPlaces,
 ): PlacedWalk {
-  const named = [...new Set(readings.flatMap(({ transmitter }) => transmitter ?? []).map(plain))];
-  if (name !== null && !named.includes(plain(name)) && !places.transmitters.has(plain(name))) {
+  const named = [...new Set(readings.flatMap(({ transmitter }) => transmitter ?? []).map(nameKey))];
+  if (name !== null && !named.includes(nameKey(name)) && !places.transmitters.has(nameKey(name))) {
     const known = [...new Set([...named, ...places.transmitters.keys()])];
-    const near = nearestWord(plain(name), known) ?? known[0] ?? "hall";
+    const near = nearestWord(nameKey(name), known) ?? known[0] ?? "hall";
     throw badOption("--transmitter", `one that readings or venue name: ${known.join(", ")}`, name, near);
   }
   if (at !== null && name === null && named.length > 1)
@@ -72,7 +73,7 @@ export function placedWalk(
     readings: readings.filter(isOwn).map((reading) => ({
       ...reading,
       transmitter: at === null ? transmitterOf(reading, name, places) : "",
-      at: reading.at ?? places.receivers.get(plain(reading.receiver ?? "")) ?? null,
+      at: reading.at ?? places.receivers.get(nameKey(reading.receiver ?? "")) ?? null,
     })),
     others: readings.filter((reading) => !isOwn(reading)),
     transmitters: own,
@@ -86,16 +87,14 @@ function transmitterOf(
   { transmitters }: WalkPlaces,
 ): string | null {
   const told = reading.transmitter ?? name;
-  if (told !== null) return plain(told);
+  if (told !== null) return nameKey(told);
   return new Set(transmitters.values()).size === 1 ? [...transmitters.keys()][0]! : null;
 }
 
 /** A system and the place where its transmitter stands are one end. */
 function sameEnd(one: string, other: string, { transmitters }: WalkPlaces): boolean {
-  const place = transmitters.get(plain(one));
-  return plain(one) === plain(other) || (place !== undefined && place === transmitters.get(plain(other)));
-}
-
-function plain(name: string): string {
-  return name.trim().toLowerCase();
+  const place = transmitters.get(nameKey(one));
+  return (
+    nameKey(one) === nameKey(other) || (place !== undefined && place === transmitters.get(nameKey(other)))
+  );
 }

@@ -2,6 +2,7 @@ import { group } from "d3-array";
 import { ArgumentError, requireFinite } from "../issues/index.js";
 import { SLACK } from "../units/index.js";
 import { withAntennaSuspects } from "./antenna-suspects.js";
+import { nameKey } from "./name-key.js";
 import { measureReceiver } from "./measure-receiver.js";
 import { requireConfidence } from "./path-loss-readings.js";
 import type { ReceiverCheck, ReceiverPrediction, ReceiverReading } from "./receiver-check.js";
@@ -91,10 +92,6 @@ function receiverFindings({ receiver, room, verdict, measuredMarginDb }: Receive
 
 function roomFinding({ room, verdict }: RoomCheck): ReadingsFinding[] {
   return verdict === "low" ? [{ code: "room-low", severity: "failure", room, receiver: null }] : [];
-}
-
-function nameKey(name: string): string {
-  return name.trim().toLowerCase();
 }
 
 function requirePredictions(predictions: readonly ReceiverPrediction[]): void {

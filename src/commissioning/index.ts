@@ -1,5 +1,6 @@
 export type { Interval, PathLossEstimate } from "./fit-estimate.js";
 export type { FitOutlier } from "./fit-outliers.js";
+export { nameKey } from "./name-key.js";
 export { fitPathLoss } from "./fit-path-loss.js";
 export { EXPONENT_LIMITS, LEAST_HEARD_COUNT, LEAST_SPAN_RATIO } from "./fit-refusal.js";
 export type { FitRefusal, FitRefusalCode } from "./fit-refusal.js";

@@ -1,3 +1,4 @@
+export { byMargin } from "./by-margin.js";
 export { bandProfile } from "./band-profile.js";
 export type { BandProfile } from "./band-profile.js";
 export { channelInterference, inChannelDbm } from "./channel-interference.js";

@@ -6,6 +6,7 @@ import type { RadioProfile } from "../radio/index.js";
 import { SLACK } from "../units/index.js";
 import type { OverlapCache } from "./channel-interference.js";
 import type { ChannelChoice, ChannelScore } from "./channel-score.js";
+import { byMargin } from "./by-margin.js";
 import { chooseBackup } from "./choose-backup.js";
 import { hopSet } from "./hop-set.js";
 import type { HopSet } from "./hop-set.js";
@@ -128,9 +129,7 @@ function byMerit(a: Omit<ChannelScore, "rank">, b: Omit<ChannelScore, "rank">): 
   return (
     Number(b.allowed) - Number(a.allowed) ||
     Number(b.spokenBy !== null) - Number(a.spokenBy !== null) ||
-    Math.round(b.marginDb / SLACK) - Math.round(a.marginDb / SLACK) ||
-    Math.round(b.clearAirRatio / SLACK) - Math.round(a.clearAirRatio / SLACK) ||
-    a.channel - b.channel
+    byMargin(a, b)
   );
 }
 

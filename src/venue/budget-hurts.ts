@@ -1,5 +1,6 @@
-import { antennaPeakGainDbi, freeSpacePathLossDb } from "../propagation/index.js";
+import { freeSpacePathLossDb } from "../propagation/index.js";
 import type { RadioProfile } from "../radio/index.js";
+import { peakGainDbi } from "./peak-gain.js";
 import type { ReceiverChannel } from "./receiver-channel.js";
 import type { FadeAllowances } from "./sight.js";
 import type { TransmitterPlace, VenueReceiver } from "./venue-system.js";
@@ -48,11 +49,9 @@ export function budgetHurts(
   const { profile, transmitter, receiver } = ends;
   const { lines, obstacles, distanceM } = link;
   const openDb = freeSpacePathLossDb(distanceM, centreMhz);
-  const peakDbi = (antenna: TransmitterPlace["antenna"], otherwiseDbi: number): number =>
-    antenna === null ? otherwiseDbi : antennaPeakGainDbi(antenna);
   const losses: Readonly<Record<HurtLine, number>> = {
     feeder: lines.txFeederLossDb,
-    "tx-antenna": peakDbi(transmitter.antenna, profile.txGainDbi.value) - lines.txGainDbi,
+    "tx-antenna": peakGainDbi(transmitter.antenna, profile.txGainDbi.value) - lines.txGainDbi,
     distance: openDb - freeSpacePathLossDb(IDEAL_DISTANCE_M, centreMhz),
     path: lines.pathLossDb - obstacles.floorLossDb - openDb,
     floors: obstacles.floorLossDb,
@@ -60,7 +59,7 @@ export function budgetHurts(
     canopy: lines.enclosureLossDb,
     audience: lines.crowdLossDb,
     polarisation: lines.polarisationLossDb,
-    "rx-antenna": peakDbi(receiver.antenna, profile.rxGainDbi.value) - lines.rxGainDbi,
+    "rx-antenna": peakGainDbi(receiver.antenna, profile.rxGainDbi.value) - lines.rxGainDbi,
     interference: budget.interferenceDbm + budget.requiredCiDb - budget.sensitivityDbm,
     "no-sight": link.inSight ? 0 : allowances.hiddenDb - allowances.inSightDb,
   };

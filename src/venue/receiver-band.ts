@@ -1,10 +1,9 @@
-import { antennaPeakGainDbi } from "../propagation/index.js";
 import type { RadioProfile } from "../radio/index.js";
 import { bandProfile } from "../scorer/index.js";
 import type { BandProfile } from "../scorer/index.js";
+import { receiverGainDb } from "./joint/system-into-receiver.js";
 import { receiverAir } from "./receiver-air.js";
 import type { SceneTerms } from "./receiver-scene.js";
-import { enclosureLossDb } from "./venue-link.js";
 import type { VenueReceiver } from "./venue-system.js";
 import type { VenueSite } from "./venue-site.js";
 
@@ -30,11 +29,10 @@ export function receiverBand(
   terms: SceneTerms & { readonly grid: BandGrid },
 ): BandProfile {
   const { busyShareRatio = 0.01, grid } = terms;
-  const peakDbi = receiver.antenna === null ? profile.rxGainDbi.value : antennaPeakGainDbi(receiver.antenna);
   return bandProfile({
     ...receiverAir(site, profile, terms)(receiver),
     profile,
-    gainDb: peakDbi - enclosureLossDb(profile, receiver),
+    gainDb: receiverGainDb({ profile }, receiver),
     busyShareRatio,
     ...grid,
   });

@@ -1,8 +1,8 @@
-import { antennaPeakGainDbi } from "../propagation/index.js";
 import type { RadioProfile } from "../radio/index.js";
 import { channelMarginDb, hearChannel, receiverOf, scoreHeard } from "../scorer/index.js";
 import type { ChannelMerit, HeardChannel, OverlapCache, TunedReceiver } from "../scorer/index.js";
 import { deviceOf } from "./emitter-signals.js";
+import { peakGainDbi } from "./peak-gain.js";
 import { receiverAir } from "./receiver-air.js";
 import type { AirTerms, Heard } from "./receiver-air.js";
 import type { VenueReceiver } from "./venue-system.js";
@@ -92,14 +92,14 @@ export function receiverLevels(
 }
 
 /** The receiver's antenna at its best, behind its canopy. */
-function tunedTo(
+export function tunedTo(
   profile: RadioProfile,
   { antenna }: VenueReceiver,
   centreMhz: number,
   enclosureLossDb: number,
 ): TunedReceiver {
-  const peakDbi = antenna === null ? profile.rxGainDbi.value : antennaPeakGainDbi(antenna);
-  return { ...receiverOf(profile), centreMhz, gainDb: peakDbi - enclosureLossDb };
+  const gainDb = peakGainDbi(antenna, profile.rxGainDbi.value) - enclosureLossDb;
+  return { ...receiverOf(profile), centreMhz, gainDb };
 }
 
 /** Stands in for no wanted signal at all. */

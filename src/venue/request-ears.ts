@@ -1,6 +1,6 @@
-import { antennaPeakGainDbi, receivedDbm } from "../propagation/index.js";
-import { receiverOf } from "../scorer/index.js";
+import { receivedDbm } from "../propagation/index.js";
 import type { TunedReceiver } from "../scorer/index.js";
+import { tunedTo } from "./receiver-scene.js";
 import type { RequestingSystem } from "./request-options.js";
 import type { FadeAllowances } from "./sight.js";
 import { usableChannels } from "./usable-channels.js";
@@ -36,11 +36,9 @@ export function earsOf(
       const link = venueLink(site, { profile, transmitter, receiver, frequencyMhz: centreMhz });
       const wantedDbm = receivedDbm(link.lines);
       const fadeDb = link.inSight ? allowances.inSightDb : allowances.hiddenDb;
-      const peakDbi =
-        receiver.antenna === null ? profile.rxGainDbi.value : antennaPeakGainDbi(receiver.antenna);
       return {
         receiver,
-        tuned: { ...receiverOf(profile), centreMhz, gainDb: peakDbi - link.lines.enclosureLossDb },
+        tuned: tunedTo(profile, receiver, centreMhz, link.lines.enclosureLossDb),
         wantedDbm,
         sensitivityMarginDb: wantedDbm - profile.sensitivityDbm.value,
         fadeDb,

@@ -1,4 +1,4 @@
-import { fadeLawWords, pathModelWords, referenceFadeLaw } from "../../propagation/index.js";
+import { fadeLawWords, pathModelWords } from "../../propagation/index.js";
 import { verifyJson, verifyText } from "../../report/index.js";
 import type { VerifyReport } from "../../report/index.js";
 import { finish, unitOf } from "../context.js";
@@ -13,7 +13,7 @@ import { exitFor } from "../outcome.js";
 import { plannedReceiver } from "../planned-record.js";
 import { predictReceivers } from "../predict-receivers.js";
 import { readingsFile } from "../readings-file.js";
-import { venueJob } from "../venue-options.js";
+import { fullTerms, venueJob } from "../venue-options.js";
 import type { VenueJob } from "../venue-options.js";
 import type { VenueScene } from "../venue-scene.js";
 import { venueScenes } from "../venue-scenes.js";
@@ -92,10 +92,11 @@ async function verifyReport(
 }
 
 function settingOf(
-  { crowd, terms }: VenueJob,
+  job: VenueJob,
   scene: VenueScene,
 ): Pick<VerifyReport, "venue" | "crowd" | "terms" | "words"> {
-  const { reliability = 0.99, busyShareRatio = 0.01, fadeLaw = referenceFadeLaw } = terms;
+  const { crowd } = job;
+  const { reliability, busyShareRatio, fadeLaw } = fullTerms(job);
   return {
     venue: scene.venue,
     crowd,

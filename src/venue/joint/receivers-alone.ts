@@ -1,7 +1,7 @@
 import type { RadioChannel } from "../../radio/index.js";
 import { receiverOnChannels } from "../receiver-channel.js";
 import type { ReceiverChannel } from "../receiver-channel.js";
-import { receiverScene, sceneMemory } from "../receiver-scene.js";
+import { receiverScene } from "../receiver-scene.js";
 import type { SceneTerms } from "../receiver-scene.js";
 import { fadeAllowances } from "../sight.js";
 import type { FadeTerms } from "../sight.js";
@@ -28,15 +28,12 @@ export function receiversAlone(
   terms: SceneTerms & FadeTerms,
 ): AloneReceiver[] {
   const { profile, name } = system;
-  const memory = terms.memory ?? sceneMemory();
-  const score = receiverScene(site, profile, { ...terms, memory });
+  const score = receiverScene(site, profile, terms);
   const setting = { site, profile, score, allowances: fadeAllowances(terms) };
   return site.venue.receivers
     .filter((receiver) => receiver.system === name)
-    .map((receiver) => {
-      const judged = channels.map(receiverOnChannels(setting, transmitter, receiver));
-      // Nobody asks again for what one receiver heard: thousands of sources on every channel.
-      if (terms.memory === undefined) memory.channels.clear();
-      return { receiver, channels: judged };
-    });
+    .map((receiver) => ({
+      receiver,
+      channels: channels.map(receiverOnChannels(setting, transmitter, receiver)),
+    }));
 }

@@ -1,4 +1,5 @@
-import { antennaPeakGainDbi, receivedDbm } from "../../propagation/index.js";
+import { receivedDbm } from "../../propagation/index.js";
+import { peakGainDbi } from "../peak-gain.js";
 import { enclosureLossDb, venueLink } from "../venue-link.js";
 import type { VenueSite } from "../venue-site.js";
 import type { TransmitterPlace, VenueReceiver, VenueSystem } from "../venue-system.js";
@@ -26,20 +27,17 @@ export function systemIntoReceiverDbm(
   const profile = { ...receiving.profile, txPowerDbm, txFeederLossDb, txGainDbi };
   const transmitter = apartFrom(other.transmitter, receiver);
   const { lines } = venueLink(site, { profile, transmitter, receiver, frequencyMhz });
-  const peak = (antenna: TransmitterPlace["antenna"], otherwiseDbi: number): number =>
-    antenna === null ? otherwiseDbi : antennaPeakGainDbi(antenna);
   const peakDbi =
-    peak(transmitter.antenna, txGainDbi.value) + peak(receiver.antenna, receiving.profile.rxGainDbi.value);
+    peakGainDbi(transmitter.antenna, txGainDbi.value) +
+    peakGainDbi(receiver.antenna, receiving.profile.rxGainDbi.value);
   const towardsDbi = lines.txGainDbi + lines.rxGainDbi - lines.polarisationLossDb;
   const antennasDbi = Math.max(towardsDbi, peakDbi - MOST_ANTENNA_LOSS_DB);
   return receivedDbm({ ...lines, txGainDbi: antennasDbi, rxGainDbi: 0, polarisationLossDb: 0 });
 }
 
 /** Peak gain of a receiver's antenna less its canopy: by that the levels at an isotropic antenna are moved, dB. */
-export function receiverGainDb({ profile }: VenueSystem, receiver: VenueReceiver): number {
-  const { antenna } = receiver;
-  const peakDbi = antenna === null ? profile.rxGainDbi.value : antennaPeakGainDbi(antenna);
-  return peakDbi - enclosureLossDb(profile, receiver);
+export function receiverGainDb({ profile }: Pick<VenueSystem, "profile">, receiver: VenueReceiver): number {
+  return peakGainDbi(receiver.antenna, profile.rxGainDbi.value) - enclosureLossDb(profile, receiver);
 }
 
 function apartFrom(transmitter: TransmitterPlace, { at }: VenueReceiver): TransmitterPlace {
